@@ -1,0 +1,45 @@
+/** What one cut map shows. Millimetres, from the stock's lower left corner. */
+export interface CutMap {
+  readonly title: string;
+  /** 1 for the first layout of the plan. */
+  readonly number: number;
+  /** How many different layouts the plan has. */
+  readonly of: number;
+  /** How many of this stock to cut like this. */
+  readonly count: number;
+  readonly stock: {
+    readonly name: string;
+    readonly kind: 'sheet' | 'offcut';
+    readonly length: number;
+    readonly width: number;
+  };
+  readonly pieces: readonly {
+    /** The blank's number in the order's list of strips. */
+    readonly number: number;
+    readonly name: string;
+    readonly x: number;
+    readonly y: number;
+    /** Extent along x, as it lies. */
+    readonly length: number;
+    readonly width: number;
+    readonly turned: boolean;
+  }[];
+  /** In the order they are made; a first-stage cut is drawn with its number. */
+  readonly cuts: readonly {
+    readonly stage: 1 | 2 | 3;
+    readonly x1: number;
+    readonly y1: number;
+    readonly x2: number;
+    readonly y2: number;
+  }[];
+  readonly remnants: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly length: number;
+    readonly width: number;
+    /** True for an offcut to put on the rack, false for scrap. */
+    readonly keep: boolean;
+  }[];
+  /** Prints a length the way the shop writes it, with its unit. */
+  readonly printLength: (millimetres: number) => string;
+}
