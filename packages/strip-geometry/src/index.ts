@@ -1,4 +1,42 @@
-export type { BendRule } from './bend-rules/bend-rule.js';
+// Outlines: what a cutter's cookie edge looks like.
+
+export { checkOutline } from './check-outline.js';
+export { type Bounds, bounds, perimeter, signedArea } from './measure.js';
 export type { Arc, Line, Outline, Point, Segment } from './outline.js';
+export { OutlineError, type OutlineFault } from './outline-error.js';
+export { mirrored, moved, scaled, turned } from './transform.js';
+
+// Families: outlines drawn from a few sizes.
+
+export { families, familyNamed } from './outlines/families.js';
 export type { OutlineFamily, OutlineSizes, SizeField, SizeKind } from './outlines/family.js';
-export type { BendMark, CutterSpec, FormedCurve, Strip } from './strip.js';
+
+// Bend rules: how metal goes round a bend.
+
+export { BendError, type BendFault } from './bend-rules/bend-error.js';
+export type { BendRule } from './bend-rules/bend-rule.js';
+export { type NeutralAxis, neutralAxis } from './bend-rules/neutral-axis.js';
+export { setback } from './bend-rules/setback.js';
+export { zeroThickness } from './bend-rules/zero-thickness.js';
+
+// Strips: the flat metal that an outline is bent from.
+
+export {
+  type BendRun,
+  type CurveRun,
+  type Development,
+  type DevelopOptions,
+  develop,
+  type FlatRun,
+  type Run,
+} from './develop.js';
+export { roundMarks } from './round-marks.js';
+export { startAtSeam } from './seam.js';
+export {
+  type BendMark,
+  type CutterSpec,
+  type FormedCurve,
+  makeStrip,
+  type Strip,
+} from './strip.js';
+export { StripError } from './strip-error.js';

@@ -1,5 +1,10 @@
 import type { BendRule } from './bend-rules/bend-rule.js';
+import { checkOutline } from './check-outline.js';
+import { develop } from './develop.js';
 import type { Outline } from './outline.js';
+import { startAtSeam } from './seam.js';
+import { StripError } from './strip-error.js';
+import { printLength } from './wording.js';
 
 /** A cutter to be made. Millimetres. */
 export interface CutterSpec {
@@ -57,4 +62,41 @@ export interface Strip {
   readonly bends: readonly BendMark[];
   /** Ascending, apart from the bends. */
   readonly curves: readonly FormedCurve[];
+}
+
+/**
+ * Lays out the flat strip of a cutter: as long as its outline plus the tab, as
+ * wide as it is deep plus the hem, with every bend numbered and measured from
+ * the square end. The strip starts at the seam that `startAtSeam` chooses. If
+ * that is a corner, the last bend is that corner, where the tab is folded over.
+ *
+ * @throws OutlineError if the outline is not sound, StripError naming the
+ * depth, hem or tab at fault, BendError if the metal cannot follow the outline.
+ */
+export function makeStrip({ outline, depth, hem, tab, bendRule }: CutterSpec): Strip {
+  if (!Number.isFinite(depth) || depth <= 0) {
+    throw new StripError('depth', `The depth must be above 0 mm; got ${printLength(depth)}.`);
+  }
+  checkNotNegative('hem', hem);
+  checkNotNegative('tab', tab);
+  checkOutline(outline);
+
+  const { segments } = startAtSeam(outline, tab);
+  const development = develop(segments, { bendRule, closed: true, metal: 'outside' });
+  const { length: developed, runs } = development;
+  const bends = runs
+    .filter((run) => run.kind === 'bend')
+    .map(({ from, to, direction, angle }, index) => {
+      return { number: index + 1, at: (from + to) / 2, from, to, direction, angle };
+    });
+  const curves = runs
+    .filter((run) => run.kind === 'curve')
+    .map(({ from, to, radius, direction, angle }) => ({ from, to, radius, direction, angle }));
+  return { length: developed + tab, width: depth + hem, depth, hem, tab, developed, bends, curves };
+}
+
+function checkNotNegative(field: 'hem' | 'tab', value: number): void {
+  if (!Number.isFinite(value) || value < 0) {
+    throw new StripError(field, `The ${field} must be 0 mm or more; got ${printLength(value)}.`);
+  }
 }

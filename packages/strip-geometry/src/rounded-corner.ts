@@ -1,0 +1,110 @@
+import { toDegrees } from './angle.js';
+import { BendError } from './bend-rules/bend-error.js';
+import { meetings, shiftedCarrier } from './carrier.js';
+import type { Point, Segment } from './outline.js';
+import { distance, dot, minus, turnFrom } from './point.js';
+import { headingAtStart, radiusOf, turnAtJoint } from './segment.js';
+import { ANGLE_TOLERANCE } from './tolerance.js';
+import { printLength, printNumber, printPoint } from './wording.js';
+
+/** A sharp corner replaced by an arc that touches both of its segments. */
+export interface RoundedCorner {
+  /** Radians turned through by the arc, positive to the left. */
+  readonly turn: number;
+  /** How much it takes off the end of the segment before, millimetres along the segment. */
+  readonly before: number;
+  /** How much it takes off the start of the segment after. */
+  readonly after: number;
+}
+
+/**
+ * Rounds the corner where `after` follows `before` by an arc of `radius`, 0 or
+ * more. Between straight lines this is the setback, radius * tan(turn / 2), at
+ * either side. Beside a curve it is exact as well: the arc's centre lies where
+ * both segments, shifted by the radius toward the inside of the turn, meet.
+ * Then the part of a curve that is cut off no longer turns, and the rounded
+ * corner turns by that much more or less than the sharp one did.
+ *
+ * @returns undefined where the joint is smooth.
+ * @throws BendError where the corner folds straight back, or is so sharp
+ * beside a curve that no such arc touches both segments.
+ */
+export function roundCorner(
+  before: Segment,
+  after: Segment,
+  radius: number,
+): RoundedCorner | undefined {
+  const turn = turnAtJoint(before, after);
+  const corner = after.from;
+  if (Math.abs(turn) <= ANGLE_TOLERANCE) {
+    return undefined;
+  }
+  if (Math.PI - Math.abs(turn) <= ANGLE_TOLERANCE) {
+    const message =
+      `The corner at ${printPoint(corner)} folds straight back, through 180 degrees; ` +
+      'a corner must turn through less.';
+    throw new BendError('folded flat', message);
+  }
+  if (radius === 0) {
+    return { turn, before: 0, after: 0 };
+  }
+  if (before.kind === 'line' && after.kind === 'line') {
+    const setback = radius * Math.tan(Math.abs(turn) / 2);
+    return { turn, before: setback, after: setback };
+  }
+  const toInside = radius * Math.sign(turn);
+  const centre = nearestMeeting(before, after, toInside, corner);
+  if (centre === undefined) {
+    throw tooSharp(corner, turn, radius);
+  }
+  const cutBefore = -travelled(before, corner, centre);
+  const cutAfter = travelled(after, corner, centre);
+  const rounded = turn + turning(before, cutBefore) + turning(after, cutAfter);
+  const sameWay = rounded * Math.sign(turn);
+  if (cutBefore < 0 || cutAfter < 0 || sameWay <= 0 || sameWay >= Math.PI) {
+    throw tooSharp(corner, turn, radius);
+  }
+  return { turn: rounded, before: cutBefore, after: cutAfter };
+}
+
+function nearestMeeting(
+  before: Segment,
+  after: Segment,
+  toInside: number,
+  corner: Point,
+): Point | undefined {
+  const [first, second] = [shiftedCarrier(before, toInside), shiftedCarrier(after, toInside)];
+  if (first === undefined || second === undefined) {
+    return undefined;
+  }
+  const [nearest] = meetings(first, second).sort(
+    (a, b) => distance(a, corner) - distance(b, corner),
+  );
+  return nearest;
+}
+
+/**
+ * Distance along the segment's travel from the corner to the place nearest to
+ * `centre`, where an arc about `centre` touches it. Negative if it lies back.
+ */
+function travelled(segment: Segment, corner: Point, centre: Point): number {
+  if (segment.kind === 'line') {
+    return dot(minus(centre, corner), headingAtStart(segment));
+  }
+  const angle = turnFrom(minus(corner, segment.centre), minus(centre, segment.centre));
+  return Math.sign(segment.sweep) * angle * radiusOf(segment);
+}
+
+/** Radians that a segment turns through in some length, positive to the left. */
+function turning(segment: Segment, length: number): number {
+  return segment.kind === 'line' ? 0 : (Math.sign(segment.sweep) * length) / radiusOf(segment);
+}
+
+function tooSharp(corner: Point, turn: number, radius: number): BendError {
+  const degrees = printNumber(toDegrees(Math.abs(turn)));
+  const message =
+    `The corner at ${printPoint(corner)} turns through ${degrees} degrees beside a curve, too ` +
+    `sharp for a bend of radius ${printLength(radius)} to touch both sides; open the corner, ` +
+    'make the outline larger, or bend it with a smaller radius.';
+  return new BendError('too sharp', message);
+}
