@@ -1,0 +1,60 @@
+import type { CutMap } from './cut-map.js';
+import { cutNumbersDepth } from './cut-numbers.js';
+import type { Box } from './drawing.js';
+import { HEADING_HEIGHT } from './heading.js';
+import { OVERALL_DEPTH, overallOverhang } from './overall-dimensions.js';
+import { fitPaper, MARGIN, PAPER, type Unit } from './paper.js';
+import { stripDimensionsDepth } from './strip-dimensions.js';
+import type { Strips } from './strips.js';
+
+/** Scale bar, key, notes and caution as they usually come out, in millimetres of paper. */
+const USUAL_FOOT = 36;
+/** Labels beside the stock may stand this far beyond its corners. */
+const CORNER = 4;
+
+/** Where the sheet, the columns of text and the dimensions go. */
+export interface PagePlan {
+  readonly unit: Unit;
+  /** The stock with the paper around it that dimensions and cut numbers use. */
+  readonly sheetArea: Box;
+  /** Left edge and width of the text above and below. */
+  readonly column: { readonly left: number; readonly width: number };
+  readonly headTop: number;
+  readonly footTop: number;
+  /** Paper between the stock and its overall dimensions. */
+  readonly overallOut: { readonly left: number; readonly bottom: number };
+}
+
+/** @param tableHeight the legend's, in millimetres of paper */
+export function planPage(
+  { stock, printLength }: CutMap,
+  strips: Strips,
+  tableHeight: number,
+): PagePlan {
+  const widths = stripDimensionsDepth(strips, printLength);
+  const numbers = cutNumbersDepth(strips, printLength);
+  const along = strips.cutsRun === 'x';
+  const overallOut = along ? { left: widths, bottom: 0 } : { left: 0, bottom: widths };
+  const left = overallOut.left + OVERALL_DEPTH + MARGIN;
+  const right = Math.max(along ? numbers : 0, CORNER) + MARGIN;
+  const bottom = overallOut.bottom + OVERALL_DEPTH;
+  const top = along ? 0 : numbers;
+
+  const down = top + bottom + 2 * CORNER + HEADING_HEIGHT + tableHeight + USUAL_FOOT;
+  const unit = fitPaper(stock, { across: left + right, down });
+  const overhang = Math.max(CORNER, overallOverhang(stock, unit, printLength));
+
+  const used = stock.length + (left + right) * unit;
+  const width = Math.max(PAPER.width * unit, used);
+  const x = -left * unit - (width - used) / 2;
+  const y = -stock.width - (top + overhang) * unit;
+  const footTop = (bottom + overhang) * unit;
+  return {
+    unit,
+    sheetArea: { x, y, width, height: footTop - y },
+    column: { left: x + MARGIN * unit, width: width - 2 * MARGIN * unit },
+    headTop: y - HEADING_HEIGHT * unit,
+    footTop,
+    overallOut,
+  };
+}

@@ -1,0 +1,146 @@
+import type { Box, LineMark, Mark } from './drawing.js';
+import { INK } from './ink.js';
+import { LINE_HEIGHT, textWidth } from './measure-text.js';
+import { TYPE, type Unit } from './paper.js';
+import type { Rail } from './rail.js';
+import { spreadLabels } from './spread-labels.js';
+import type { Span, Strips } from './strips.js';
+
+/** Distances from the stock's edge, in millimetres of paper. */
+const LINE = 3;
+const BRACKET = 4;
+const LABEL = 5.4;
+/** How far labels may stand beyond the stock's corners. */
+const OVERHANG = 3;
+
+interface Entry extends Span {
+  readonly text: string;
+  readonly strips: number;
+}
+
+export interface StripDimensions {
+  readonly marks: readonly Mark[];
+  /** How many strips carry no width because there was no room. */
+  readonly leftOut: number;
+}
+
+/** How much paper the widths need beside the stock; none if the stock is one strip. */
+export function stripDimensionsDepth(strips: Strips, print: (mm: number) => string): number {
+  if (strips.spans.length < 2) return 0;
+  const texts = entriesOf(strips.spans, print).map(({ text }) => `99 × ${text}`);
+  return LABEL + Math.max(...texts.map((text) => textWidth(text) * TYPE.small)) + 1;
+}
+
+/**
+ * A dimension line along the edge that the first cuts meet, with each strip's width.
+ * Where strips are too narrow for a line of text, equal neighbours share one label, `7 × 32 mm`,
+ * and labels move apart on leaders; the narrowest go without if all else fails.
+ */
+export function stripDimensions(
+  strips: Strips,
+  rail: Rail,
+  unit: Unit,
+  page: Box,
+  print: (mm: number) => string,
+): StripDimensions {
+  if (strips.spans.length < 2) return { marks: [], leftOut: 0 };
+  const room = { from: -OVERHANG * unit, to: strips.extent + OVERHANG * unit };
+  const line = LINE_HEIGHT * unit;
+  const single = entriesOf(strips.spans, print);
+  const entries = single.some(({ from, to }) => to - from < line * TYPE.small)
+    ? sharedByEquals(single, line * TYPE.small)
+    : single;
+  const size = entries.length * line * TYPE.small <= room.to - room.from ? TYPE.small : TYPE.least;
+  const kept = widest(entries, Math.floor((room.to - room.from) / (line * size)));
+  const centres = spreadLabels(kept.map(middle), line * size, room.from, room.to);
+  const labels = kept.flatMap((entry, index) => {
+    const along = centres[index] ?? middle(entry);
+    const { text } = entry;
+    return [
+      ...leader(entry, along, rail, unit),
+      rail.text({
+        role: 'strip-width',
+        text,
+        along,
+        out: LABEL * unit,
+        size: size * unit,
+        room: page,
+      }),
+    ];
+  });
+  const labelled = kept.reduce((sum, entry) => sum + entry.strips, 0);
+  return {
+    marks: [...dimensionLine(strips, rail, unit), ...labels],
+    leftOut: single.length - labelled,
+  };
+}
+
+const middle = ({ from, to }: Span): number => (from + to) / 2;
+
+const entriesOf = (spans: readonly Span[], print: (mm: number) => string): readonly Entry[] =>
+  spans.map(({ from, to }) => ({ from, to, text: print(to - from), strips: 1 }));
+
+/** Joins neighbours of equal width that are too narrow for a label each. */
+function sharedByEquals(entries: readonly Entry[], least: number): readonly Entry[] {
+  const runs: { entry: Entry; width: string }[] = [];
+  for (const entry of entries) {
+    const last = runs.at(-1);
+    if (last?.width === entry.text && entry.to - entry.from < least) {
+      const strips = last.entry.strips + 1;
+      const text = `${strips} × ${entry.text}`;
+      last.entry = { from: last.entry.from, to: entry.to, text, strips };
+    } else {
+      runs.push({ entry, width: entry.text });
+    }
+  }
+  return runs.map(({ entry }) => entry);
+}
+
+function widest(entries: readonly Entry[], count: number): readonly Entry[] {
+  if (entries.length <= count) return entries;
+  const ranked = [...entries].sort((one, other) => other.to - other.from - (one.to - one.from));
+  const kept = new Set(ranked.slice(0, count));
+  return entries.filter((entry) => kept.has(entry));
+}
+
+function dimensionLine(strips: Strips, rail: Rail, unit: Unit): readonly LineMark[] {
+  const edges = [0, ...strips.spans.map(({ to }) => to)];
+  const thin = (from: [number, number], to: [number, number]): LineMark => ({
+    kind: 'line',
+    points: [rail.at(...from), rail.at(...to)],
+    stroke: INK.soft,
+    strokeWidth: 0.18 * unit,
+  });
+  const tick = 0.6 * unit;
+  const out = LINE * unit;
+  return [
+    thin([0, out], [strips.extent, out]),
+    ...edges.flatMap((edge) => [
+      thin([edge, 0.8 * unit], [edge, out + tick]),
+      thin([edge - tick, out - tick], [edge + tick, out + tick]),
+    ]),
+  ];
+}
+
+/** Ties a label to its strips if it has moved away from them or stands for several. */
+function leader(entry: Entry, along: number, rail: Rail, unit: Unit): readonly LineMark[] {
+  const inset = Math.min(0.5 * unit, (entry.to - entry.from) / 4);
+  const pen = { stroke: INK.soft, strokeWidth: 0.18 * unit };
+  const bracket: LineMark = {
+    kind: 'line',
+    points: [
+      rail.at(entry.from + inset, BRACKET * unit),
+      rail.at(entry.to - inset, BRACKET * unit),
+    ],
+    ...pen,
+  };
+  const middleOf = middle(entry);
+  const moved = Math.abs(along - middleOf) > 0.3 * unit;
+  const start = entry.strips > 1 ? BRACKET : LINE;
+  const tie: LineMark = {
+    kind: 'line',
+    points: [rail.at(middleOf, start * unit), rail.at(along, (LABEL - 0.3) * unit)],
+    ...pen,
+  };
+  return [...(entry.strips > 1 ? [bracket] : []), ...(moved || entry.strips > 1 ? [tie] : [])];
+}

@@ -1,0 +1,35 @@
+import type { CutMap } from './cut-map.js';
+
+/** The strips that the first-stage cuts shear the stock into. */
+export interface Strips {
+  /** Which axis the first-stage cuts run along. */
+  readonly cutsRun: 'x' | 'y';
+  /** How far the stock reaches across the first-stage cuts. */
+  readonly extent: number;
+  /** Neighbouring edges: from the lower edge up, or from the left edge to the right. */
+  readonly spans: readonly Span[];
+  /** First-stage cuts by their distance from the lower or the left edge, each with its order. */
+  readonly firstCuts: readonly { readonly order: number; readonly at: number }[];
+}
+
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Reads the strips off a map. A map without first-stage cuts is one strip along x. */
+export function readStrips({ stock, cuts }: Pick<CutMap, 'stock' | 'cuts'>): Strips {
+  const first = cuts.filter((cut) => cut.stage === 1);
+  const lead = first[0];
+  const cutsRun = lead === undefined || lead.y1 === lead.y2 ? 'x' : 'y';
+  const extent = cutsRun === 'x' ? stock.width : stock.length;
+  const firstCuts = first
+    .map((cut, index) => ({ order: index + 1, at: cutsRun === 'x' ? cut.y1 : cut.x1 }))
+    .sort((one, other) => one.at - other.at);
+  const edges = [0, ...firstCuts.map(({ at }) => at), extent];
+  const spans = edges.slice(1).flatMap((to, index) => {
+    const from = edges[index] ?? 0;
+    return to > from ? [{ from, to }] : [];
+  });
+  return { cutsRun, extent, spans, firstCuts };
+}

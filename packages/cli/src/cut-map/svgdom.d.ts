@@ -1,0 +1,10 @@
+// svgdom ships no types; this names only what the cut map uses.
+declare module 'svgdom' {
+  export interface SvgdomElement {
+    readonly outerHTML: string;
+  }
+  export interface SvgdomWindow {
+    readonly document: { readonly documentElement: SvgdomElement };
+  }
+  export function createSVGWindow(): SvgdomWindow;
+}
