@@ -4,7 +4,7 @@ import { meetings, shiftedCarrier } from './carrier.js';
 import type { Point, Segment } from './outline.js';
 import { distance, dot, minus, turnFrom } from './point.js';
 import { headingAtStart, radiusOf, turnAtJoint } from './segment.js';
-import { ANGLE_TOLERANCE } from './tolerance.js';
+import { ANGLE_TOLERANCE, LENGTH_TOLERANCE } from './tolerance.js';
 import { printLength, printNumber, printPoint } from './wording.js';
 
 /** A sharp corner replaced by an arc that touches both of its segments. */
@@ -57,8 +57,8 @@ export function roundCorner(
   if (centre === undefined) {
     throw tooSharp(corner, turn, radius);
   }
-  const cutBefore = -travelled(before, corner, centre);
-  const cutAfter = travelled(after, corner, centre);
+  const cutBefore = overZero(-travelled(before, corner, centre));
+  const cutAfter = overZero(travelled(after, corner, centre));
   const rounded = turn + turning(before, cutBefore) + turning(after, cutAfter);
   const sameWay = rounded * Math.sign(turn);
   if (cutBefore < 0 || cutAfter < 0 || sameWay <= 0 || sameWay >= Math.PI) {
@@ -93,6 +93,11 @@ function travelled(segment: Segment, corner: Point, centre: Point): number {
   }
   const angle = turnFrom(minus(corner, segment.centre), minus(centre, segment.centre));
   return Math.sign(segment.sweep) * angle * radiusOf(segment);
+}
+
+/** The length, or 0 where it is below 0 only by rounding. */
+function overZero(length: number): number {
+  return length < 0 && length >= -LENGTH_TOLERANCE ? 0 : length;
 }
 
 /** Radians that a segment turns through in some length, positive to the left. */

@@ -4,7 +4,8 @@ import { mirroredPath } from '../transform.js';
 import { checkRange, defineFamily } from './define-family.js';
 
 const USUAL_WIDTH = 0.74;
-const LEAST_WIDTH = 0.55;
+/** Below this the cap would swell past its rim. */
+const LEAST_WIDTH = 0.6;
 const MOST_WIDTH = 1;
 
 /** Parts of the height. */

@@ -1,0 +1,157 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { anyOutlineOf } from '../any-outline.test.support.js';
+import { isSimple } from '../is-simple.test.support.js';
+import { bounds } from '../measure.js';
+import { OutlineError } from '../outline-error.js';
+import { turnAtJoint } from '../segment.js';
+import { families, familyNamed } from './families.js';
+
+test('names are unique, and find their family', () => {
+  for (const family of families) {
+    expect(familyNamed(family.name)).toBe(family);
+  }
+  expect(new Set(families.map(({ name }) => name)).size).toBe(families.length);
+  expect(familyNamed('blob')).toBeUndefined();
+});
+
+test('every family is tried below', () => {
+  expect(Object.keys(anyOutlineOf)).toEqual(families.map(({ name }) => name));
+});
+
+describe.each(families.map((family) => [family.name, family] as const))('%s', (name, family) => {
+  test('draws its example, under its own name', () => {
+    expect(family.draw(family.example).name).toBe(name);
+  });
+
+  test('never crosses itself', () => {
+    fc.assert(
+      fc.property(anyOutlineOf[name] ?? fc.constant(family.draw(family.example)), (outline) => {
+        expect(isSimple(outline)).toBe(true);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  // Theorem of turning tangents (Hopf): a simple closed curve turns once round.
+  test('turns through 360 degrees in all', () => {
+    fc.assert(
+      fc.property(anyOutlineOf[name] ?? fc.constant(family.draw(family.example)), (outline) => {
+        const { segments } = outline;
+        const turning = segments.reduce((sum, segment, index) => {
+          const next = segments[(index + 1) % segments.length] ?? segment;
+          return sum + (segment.kind === 'arc' ? segment.sweep : 0) + turnAtJoint(segment, next);
+        }, 0);
+        expect(turning).toBeCloseTo(2 * Math.PI, 9);
+      }),
+    );
+  });
+
+  test('refuses a size it does not have, and each required size left out', () => {
+    expect(fieldOf(() => family.draw({ ...family.example, girth: 3 }))).toBe('girth');
+    for (const { name: field, required } of family.sizes) {
+      const without = { ...family.example, [field]: undefined };
+      if (required) {
+        expect(fieldOf(() => family.draw(without))).toBe(field);
+      }
+    }
+  });
+
+  test('refuses each size that is not what it should be', () => {
+    for (const { name: field, kind } of family.sizes) {
+      const wrong =
+        kind === 'corners' ? [3, [{ x: 0, y: Number.NaN }]] : [0, -1, Number.NaN, Infinity, []];
+      for (const value of kind === 'count' ? [...wrong, 4.5] : wrong) {
+        const sizes = { ...family.example, [field]: value };
+        expect(fieldOf(() => family.draw(sizes))).toBe(field);
+      }
+    }
+  });
+});
+
+function fieldOf(draw: () => unknown): string | undefined {
+  try {
+    draw();
+  } catch (error) {
+    if (error instanceof OutlineError) {
+      return error.field;
+    }
+    throw error;
+  }
+  throw new Error('nothing was refused');
+}
+
+// Measured on the finished drawing, with the bulge of every arc.
+describe('stated sizes are the real sizes', () => {
+  const size = fc.double({ min: 10, max: 500, noNaN: true });
+  const share = fc.double({ min: 0, max: 1, noNaN: true });
+  const draw = (name: string, sizes: Record<string, number>) => {
+    const family = familyNamed(name);
+    if (family === undefined) {
+      throw new Error(`no family ${name}`);
+    }
+    return bounds(family.draw(sizes));
+  };
+
+  test('circle', () => {
+    fc.assert(
+      fc.property(size, (across) => {
+        const found = draw('circle', { across });
+        expect(found.across).toBeCloseTo(across, 9);
+        expect(found.high).toBeCloseTo(across, 9);
+      }),
+    );
+  });
+
+  test.each([
+    ['heart', 'across', 'high', 0.7, 1.6],
+    ['acorn', 'high', 'across', 0.6, 1],
+    ['sailboat', 'across', 'high', 0.8, 1.6],
+    ['rectangle', 'long', 'wide', 0.05, 1],
+  ])('%s', (name, first, second, least, most) => {
+    fc.assert(
+      fc.property(size, share, (one, part) => {
+        const two = Math.min(one * (least + part * (most - least)), one * most);
+        const found = draw(name, { [first]: one, [second]: two });
+        const tall = first === 'high';
+        expect(tall ? found.high : found.across).toBeCloseTo(one, 9);
+        expect(tall ? found.across : found.high).toBeCloseTo(two, 9);
+      }),
+    );
+  });
+
+  test.each([
+    ['heart', 'across'],
+    ['sailboat', 'across'],
+    ['acorn', 'high'],
+  ])('%s with the other size left to it', (name, given) => {
+    fc.assert(
+      fc.property(size, (value) => {
+        const found = draw(name, { [given]: value });
+        expect(given === 'high' ? found.high : found.across).toBeCloseTo(value, 9);
+      }),
+    );
+  });
+
+  test('crescent', () => {
+    fc.assert(
+      fc.property(size, share, (across, part) => {
+        const thick = Math.min(across * (0.1 + 0.5 * part), 0.6 * across);
+        const found = draw('crescent', { across, thick });
+        expect(found.high).toBeCloseTo(across, 9);
+        expect(found.left).toBeCloseTo(-across / 2, 9);
+      }),
+    );
+  });
+
+  test('regular polygon across flats, and a square by its side', () => {
+    fc.assert(
+      fc.property(size, fc.integer({ min: 2, max: 12 }), (given, half) => {
+        const found = draw('regular polygon', { sides: 2 * half, 'across flats': given });
+        expect(found.high).toBeCloseTo(given, 9);
+        const square = draw('regular polygon', { sides: 4, side: given });
+        expect(square.across).toBeCloseTo(given, 9);
+      }),
+    );
+  });
+});
