@@ -103,6 +103,8 @@ export type PlanOutcome =
       readonly pieces: readonly string[];
       /** The stock with the largest area, by id. */
       readonly largestStock: string;
+      /** Those of the pieces that would fit if the shear could make a longer cut. */
+      readonly forTheShear: readonly string[];
     }
   /** Every piece fits somewhere, but the stock in reach is proven not to be enough. */
   | { readonly status: 'not enough stock' }

@@ -1,0 +1,24 @@
+/** How much time a search still has. */
+export interface Deadline {
+  /** Seconds left, 0 or less when it is over. */
+  left(): number;
+}
+
+/**
+ * @param seconds from now
+ * @param now milliseconds of a clock that only runs forward
+ */
+export function deadlineIn(seconds: number, now: () => number = Date.now): Deadline {
+  const end = now() + seconds * 1000;
+  return { left: () => (end - now()) / 1000 };
+}
+
+/** At most `seconds` of what another deadline leaves. */
+export function within(
+  deadline: Deadline,
+  seconds: number,
+  now: () => number = Date.now,
+): Deadline {
+  const own = deadlineIn(seconds, now);
+  return { left: () => Math.min(own.left(), deadline.left()) };
+}

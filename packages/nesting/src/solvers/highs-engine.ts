@@ -1,0 +1,117 @@
+import highsModule, { type Highs } from 'highs';
+import type {
+  Answer,
+  Engine,
+  LinearColumn,
+  LinearRow,
+  Session,
+  SolveLimits,
+} from './linear-model.js';
+
+// The package's types describe its CommonJS build, where the loader is the
+// module's `default`; the ES module that runs exports the loader itself.
+const loadHighs = highsModule as unknown as typeof highsModule.default;
+
+let loading: Promise<Highs> | undefined;
+
+/**
+ * The HiGHS solver as WebAssembly, loaded once.
+ * @throws whatever the WebAssembly runtime throws where it cannot run.
+ */
+export async function loadHighsEngine(): Promise<Engine> {
+  if (loading === undefined) loading = loadHighs();
+  const highs = await loading;
+  return { name: 'HiGHS', open: (rows) => openSession(highs, rows) };
+}
+
+function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
+  const model = highs.createModel({
+    numCols: 0,
+    numRows: rows.length,
+    colCost: [],
+    colLower: [],
+    colUpper: [],
+    rowLower: rows.map((row) => (row.sense === 'at least' ? row.bound : -highs.infinity)),
+    rowUpper: rows.map((row) => (row.sense === 'at most' ? row.bound : highs.infinity)),
+    matrix: {
+      format: 'csc',
+      numRows: rows.length,
+      numCols: 0,
+      starts: [0],
+      indices: [],
+      values: [],
+    },
+  });
+  // A gap of 0: the caller compares costs exactly, so "nearly best" is no answer.
+  model.options.set({ output_flag: false, mip_rel_gap: 0, mip_abs_gap: 1e-9, random_seed: 1 });
+  let columns = 0;
+  let integral = 0;
+
+  function add(added: readonly LinearColumn[]): void {
+    if (added.length === 0) return;
+    const starts = [0];
+    const indices: number[] = [];
+    const values: number[] = [];
+    for (const column of added) {
+      indices.push(...column.rows);
+      values.push(...column.coefficients);
+      starts.push(indices.length);
+    }
+    model.addCols({
+      cost: Float64Array.from(added, (column) => column.cost),
+      lower: new Float64Array(added.length),
+      upper: Float64Array.from(added, (column) =>
+        Number.isFinite(column.upper) ? column.upper : highs.infinity,
+      ),
+      matrix: {
+        format: 'csc',
+        numRows: rows.length,
+        numCols: added.length,
+        starts: Int32Array.from(starts),
+        indices: Int32Array.from(indices),
+        values: Float64Array.from(values),
+      },
+    });
+    columns += added.length;
+  }
+
+  function solve(limits: SolveLimits): Answer {
+    const type = highs.constants.variableType;
+    const wanted = limits.integer ? columns : 0;
+    if (wanted !== integral && columns > 0) {
+      model.changeColsIntegrality(
+        { kind: 'range', from: 0, to: columns - 1 },
+        new Array(columns).fill(limits.integer ? type.integer : type.continuous),
+      );
+      integral = wanted;
+    }
+    // The clock of a persistent model runs on from solve to solve.
+    model.options.set('time_limit', model.getRunTime() + Math.max(0.01, limits.seconds));
+    model.run();
+    const status = model.getModelStatus();
+    const codes = highs.constants.modelStatus;
+    if (status === codes.infeasible || status === codes.unboundedOrInfeasible) {
+      return { status: 'infeasible' };
+    }
+    if (status === codes.optimal) {
+      const solution = model.getSolution();
+      return {
+        status: 'optimal',
+        objective: model.getObjectiveValue(),
+        values: Array.from(solution.colValue),
+        duals: limits.integer ? [] : Array.from(solution.rowDual),
+      };
+    }
+    // 2 is HiGHS's code for "a feasible point is available".
+    if (model.info.get('primal_solution_status') === 2) {
+      return {
+        status: 'stopped',
+        objective: model.getObjectiveValue(),
+        values: Array.from(model.getSolution().colValue),
+      };
+    }
+    return { status: 'stopped' };
+  }
+
+  return { add, solve, close: () => model.dispose() };
+}

@@ -1,0 +1,122 @@
+import solver from 'javascript-lp-solver';
+import type {
+  Answer,
+  Engine,
+  LinearColumn,
+  LinearRow,
+  Session,
+  SolveLimits,
+} from './linear-model.js';
+
+type TextModel = Parameters<typeof solver.Solve>[0];
+
+/**
+ * The pure JavaScript solver: it starts at once and runs everywhere. It gives
+ * no duals, so those of a linear solve come from solving the dual model.
+ */
+export const javascriptEngine: Engine = {
+  name: 'javascript-lp-solver',
+  open: (rows) => openSession(rows),
+};
+
+function openSession(rows: readonly LinearRow[]): Session {
+  const columns: LinearColumn[] = [];
+
+  function solve(limits: SolveLimits): Answer {
+    const primal = runModel(primalModel(rows, columns, limits));
+    if (!primal.feasible) return { status: 'infeasible' };
+    const values = columns.map((_, index) => numberAt(primal, `c${index}`));
+    if (limits.integer) {
+      // At its time limit it may flag an answer feasible that is not integral;
+      // whoever reads the answer recomputes it.
+      return { status: 'optimal', objective: primal.result, values, duals: [] };
+    }
+    const dual = runModel(dualModel(rows, columns, limits));
+    if (!dual.feasible) return { status: 'stopped', objective: primal.result, values };
+    const duals = rows.map((row, index) =>
+      row.sense === 'at least' ? numberAt(dual, `r${index}`) : -numberAt(dual, `r${index}`),
+    );
+    return { status: 'optimal', objective: primal.result, values, duals };
+  }
+
+  return { add: (added) => void columns.push(...added), solve, close: () => undefined };
+}
+
+function primalModel(
+  rows: readonly LinearRow[],
+  columns: readonly LinearColumn[],
+  limits: SolveLimits,
+): TextModel {
+  const constraints: Record<string, { min?: number; max?: number }> = {};
+  rows.forEach((row, index) => {
+    constraints[`r${index}`] = row.sense === 'at least' ? { min: row.bound } : { max: row.bound };
+  });
+  const variables: Record<string, Record<string, number>> = {};
+  const ints: Record<string, 1> = {};
+  columns.forEach((column, index) => {
+    const entries: Record<string, number> = { cost: column.cost };
+    column.rows.forEach((row, k) => {
+      entries[`r${row}`] = column.coefficients[k];
+    });
+    if (Number.isFinite(column.upper)) {
+      entries[`u${index}`] = 1;
+      constraints[`u${index}`] = { max: column.upper };
+    }
+    variables[`c${index}`] = entries;
+    if (limits.integer) ints[`c${index}`] = 1;
+  });
+  return {
+    optimize: 'cost',
+    opType: 'min',
+    constraints,
+    variables,
+    ints,
+    options: { timeout: limits.seconds * 1000 },
+  };
+}
+
+/** max b'y: a variable for each row and each upper bound, a constraint for each column. */
+function dualModel(
+  rows: readonly LinearRow[],
+  columns: readonly LinearColumn[],
+  limits: SolveLimits,
+): TextModel {
+  const constraints: Record<string, { max: number }> = {};
+  const variables: Record<string, Record<string, number>> = {};
+  rows.forEach((row, index) => {
+    variables[`r${index}`] = { gain: row.sense === 'at least' ? row.bound : -row.bound };
+  });
+  columns.forEach((column, index) => {
+    constraints[`c${index}`] = { max: column.cost };
+    column.rows.forEach((row, k) => {
+      const sign = rows[row].sense === 'at least' ? 1 : -1;
+      variables[`r${row}`][`c${index}`] = sign * column.coefficients[k];
+    });
+    if (Number.isFinite(column.upper)) {
+      variables[`u${index}`] = { gain: -column.upper, [`c${index}`]: -1 };
+    }
+  });
+  return {
+    optimize: 'gain',
+    opType: 'max',
+    constraints,
+    variables,
+    options: { timeout: limits.seconds * 1000 },
+  };
+}
+
+function runModel(model: TextModel): {
+  feasible: boolean;
+  result: number;
+  [name: string]: unknown;
+} {
+  const result: unknown = solver.Solve(model);
+  if (typeof result !== 'object' || result === null) return { feasible: false, result: 0 };
+  const { feasible, result: objective, ...rest } = result as Record<string, unknown>;
+  return { ...rest, feasible: feasible === true, result: Number(objective) };
+}
+
+function numberAt(result: Readonly<Record<string, unknown>>, name: string): number {
+  const value = result[name];
+  return typeof value === 'number' ? value : 0;
+}

@@ -1,0 +1,67 @@
+/**
+ * The one interface behind which every solver sits: a linear model goes in,
+ * a status with values and row duals comes out. Always minimised; every
+ * variable is at least 0.
+ */
+
+export interface LinearColumn {
+  readonly cost: number;
+  /** Largest value, `Infinity` for none. */
+  readonly upper: number;
+  /** Rows in which the column stands, ascending, each once. */
+  readonly rows: readonly number[];
+  /** Coefficient in each of those rows. */
+  readonly coefficients: readonly number[];
+}
+
+export interface LinearRow {
+  readonly sense: 'at least' | 'at most';
+  readonly bound: number;
+}
+
+export interface LinearModel {
+  readonly rows: readonly LinearRow[];
+  readonly columns: readonly LinearColumn[];
+}
+
+export interface SolveLimits {
+  /** True asks for whole numbers in every column. */
+  readonly integer: boolean;
+  /** Wall seconds after which the engine stops by itself. */
+  readonly seconds: number;
+}
+
+export type Answer =
+  | {
+      readonly status: 'optimal';
+      readonly objective: number;
+      /** One value for each column. */
+      readonly values: readonly number[];
+      /**
+       * One for each row: by how much the objective rises with the row's bound.
+       * At least 0 for `at least` rows, at most 0 for `at most` rows. Empty for
+       * integer solves.
+       */
+      readonly duals: readonly number[];
+    }
+  | { readonly status: 'infeasible' }
+  /** Stopped at a limit, with the best values found if there are any. */
+  | {
+      readonly status: 'stopped';
+      readonly objective?: number;
+      readonly values?: readonly number[];
+    };
+
+/** A model held by an engine, so that a solve can start from the last one. */
+export interface Session {
+  /** Adds columns behind those already there. */
+  add(columns: readonly LinearColumn[]): void;
+  solve(limits: SolveLimits): Answer;
+  /** Frees what the engine holds; the session is not used after it. */
+  close(): void;
+}
+
+export interface Engine {
+  readonly name: string;
+  open(rows: readonly LinearRow[]): Session;
+}
