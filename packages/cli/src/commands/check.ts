@@ -1,0 +1,63 @@
+import type { PlanFault } from '@stripwright/nesting';
+import { ProblemError } from '@stripwright/nesting';
+import type { Environment } from '../environment.js';
+import { EXIT } from '../exit-code.js';
+import { faultText } from '../faults/fault-text.js';
+import { agreementFaults } from '../plan-file/agreement-faults.js';
+import { type PlanOnFile, readPlanFile } from '../plan-file/read-plan-file.js';
+import { readInput } from '../read-input.js';
+import { counted } from '../report/plan-report.js';
+import { wrap } from '../report/table.js';
+import type { Command } from './command.js';
+
+/** `stripwright check`: whether a plan file holds a good plan, from the file alone. */
+export const check: Command = {
+  name: 'check',
+  subject: { name: 'plan', meaning: 'a plan.json written by stripwright plan' },
+  summary: 'check that a plan file holds a good plan',
+  options: {},
+  examples: [
+    { command: 'stripwright check packet/plan.json', meaning: 'check a plan before cutting by it' },
+  ],
+  async run(given, environment) {
+    const name = given.subject;
+    const onFile = readPlanFile(await readInput(name, environment), name);
+    const faults = [
+      ...agreementFaults(onFile.file).map((fault) => faultText(name, fault)),
+      ...planFaults(onFile, environment).map((message) => `${name}: ${message}`),
+    ];
+    if (faults.length > 0) {
+      environment.stderr.write(`${faults.join('\n')}\n`);
+      return EXIT.badInput;
+    }
+    environment.stdout.write(`${whatWasChecked(name, onFile).join('\n')}\n`);
+    return EXIT.done;
+  },
+};
+
+function planFaults({ problem, plan }: PlanOnFile, { planner }: Environment): readonly string[] {
+  try {
+    return planner.verifyPlan(problem, plan).map(placed);
+  } catch (error) {
+    // The file states a problem that makes no sense; the message names its part.
+    if (error instanceof ProblemError) return [error.message];
+    throw error;
+  }
+}
+
+function placed({ layout, message }: PlanFault): string {
+  return layout === undefined ? `plan ${message}` : `layouts[${layout}] ${message}`;
+}
+
+function whatWasChecked(name: string, { file }: PlanOnFile): readonly string[] {
+  const pieces = file.layouts.reduce(
+    (sum, { count, pieces: { length } }) => sum + count * length,
+    0,
+  );
+  return wrap(
+    `${name}: good: ${counted(file.layouts.length, 'layout')} and ${counted(pieces, 'piece')} ` +
+      'checked; pieces lie whole and apart on their stock, every cut runs from edge to edge, ' +
+      'quantities, stock, purchases and costs agree, and strips agree with their blanks.',
+    '  ',
+  );
+}

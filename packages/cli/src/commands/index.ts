@@ -1,0 +1,7 @@
+import { blank } from './blank.js';
+import { check } from './check.js';
+import type { Command } from './command.js';
+import { plan } from './plan.js';
+
+/** Every subcommand, in the order of the help text. */
+export const commands: readonly Command[] = [plan, blank, check];

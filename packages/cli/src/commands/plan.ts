@@ -1,0 +1,114 @@
+import { join, resolve } from 'node:path';
+import { families } from '@stripwright/strip-geometry';
+import { drawCutMap } from '../cut-map/draw-cut-map.js';
+import { CommandError, EXIT } from '../exit-code.js';
+import { complaintText } from '../faults/fault-text.js';
+import { readNumber } from '../order/fields.js';
+import { orderToProblem } from '../order/order-to-problem.js';
+import { readOrder } from '../order/read-order.js';
+import { cutMaps } from '../packet/cut-maps.js';
+import {
+  checkPacketFolder,
+  cutMapName,
+  type PacketFile,
+  PLAN_NAME,
+  writePacket,
+} from '../packet/packet-folder.js';
+import type { PlanFile } from '../plan-file/plan-file.js';
+import { toPlanFile } from '../plan-file/to-plan-file.js';
+import { makePlan } from '../planning/make-plan.js';
+import { readInput } from '../read-input.js';
+import { counted, planReport } from '../report/plan-report.js';
+import { wrap } from '../report/table.js';
+import { type Command, flagOption, type Given, textOption } from './command.js';
+
+/** `stripwright plan`: from an order to what to buy and how to cut it. */
+export const plan: Command = {
+  name: 'plan',
+  subject: { name: 'order', meaning: 'the order, a YAML file' },
+  summary: 'plan how to cut an order: what to buy, cut maps, strips',
+  options: {
+    out: textOption('write plan.json and the cut maps into this folder'),
+    json: flagOption('print plan.json, and nothing else'),
+    'time-limit': textOption('seconds to search for at most'),
+    quiet: flagOption('print no report'),
+  },
+  examples: [
+    { command: 'stripwright plan order.yaml', meaning: 'print what to buy and what to cut' },
+    {
+      command: 'stripwright plan order.yaml --out packet',
+      meaning: 'write plan.json and a cut map for each layout too',
+    },
+    {
+      command: 'stripwright plan order.yaml --json --time-limit 60',
+      meaning: 'print the plan for another program',
+    },
+  ],
+  async run(given, environment) {
+    const { stdout, files, cwd } = environment;
+    const timeLimitSeconds = timeLimit(given);
+    const shownFolder = given.text('out');
+    const folder = shownFolder === undefined ? undefined : resolve(cwd, shownFolder);
+    const order = readOrder(await readInput(given.subject, environment), given.subject, families);
+    if (folder !== undefined) await checkPacketFolder(folder, shownFolder ?? '', files);
+
+    const problem = orderToProblem(order);
+    const made = await makePlan(order, problem, environment, timeLimitSeconds);
+    const file = toPlanFile(order, problem, made);
+
+    const packet = folder === undefined ? [] : packetOf(file);
+    if (folder !== undefined) await writePacket(folder, shownFolder ?? '', packet, files);
+    if (given.flag('json')) {
+      stdout.write(planText(file));
+    } else if (!given.flag('quiet')) {
+      const report = [...planReport(file), '', ...whereFilesLie(file, shownFolder, given.subject)];
+      stdout.write(`${report.join('\n')}\n`);
+    }
+    return EXIT.done;
+  },
+};
+
+function timeLimit(given: Given): number | undefined {
+  const text = given.text('time-limit');
+  if (text === undefined) return undefined;
+  const seconds = readNumber(text);
+  if (seconds.ok && seconds.value > 0) return seconds.value;
+  const complaint = seconds.ok ? ({ code: 'must be above zero' } as const) : seconds.complaint;
+  throw new CommandError(EXIT.badInput, complaintText('--time-limit', complaint, text));
+}
+
+function packetOf(file: PlanFile): readonly PacketFile[] {
+  const maps = cutMaps(file).map((map, index) => ({
+    name: cutMapName(index + 1),
+    text: drawCutMap(map),
+  }));
+  return [...maps, { name: PLAN_NAME, text: planText(file) }];
+}
+
+function planText(file: PlanFile): string {
+  return `${JSON.stringify(file, null, 2)}\n`;
+}
+
+function whereFilesLie(
+  file: PlanFile,
+  folder: string | undefined,
+  order: string,
+): readonly string[] {
+  if (folder === undefined) {
+    return [
+      'For plan.json and the cut maps, name a folder:',
+      `  stripwright plan ${quoted(order)} --out packet`,
+    ];
+  }
+  const last = file.layouts.length;
+  const maps = last === 1 ? cutMapName(1) : `${cutMapName(1)} to ${cutMapName(last)}`;
+  return wrap(
+    `Written to ${join(folder, '/')}: ${PLAN_NAME} and ${counted(last, 'cut map')}, ${maps}.`,
+    '  ',
+  );
+}
+
+/** As a shell takes it. */
+function quoted(path: string): string {
+  return /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
+}

@@ -1,0 +1,42 @@
+import type { CuttingPlan, CuttingProblem, PlanFault, PlanOutcome } from '@stripwright/nesting';
+
+/** Everything outside the program that it touches, so that all of it runs inside a test. */
+export interface Environment {
+  /** The folder that relative paths start from. */
+  readonly cwd: string;
+  readonly stdout: Output;
+  readonly stderr: Output;
+  readonly files: Files;
+  /** Milliseconds, from any start. */
+  readonly clock: () => number;
+  readonly planner: Planner;
+}
+
+export interface Output {
+  /** True where a person watches, so that a passing note makes sense. */
+  readonly isTerminal: boolean;
+  write(text: string): void;
+}
+
+/** The file system. Paths are absolute; failures are Node's errors with their `code`. */
+export interface Files {
+  /** The whole file as UTF-8 text, without a byte order mark. */
+  read(path: string): Promise<string>;
+  write(path: string, text: string): Promise<void>;
+  /** Replaces what is there in one step. */
+  rename(from: string, to: string): Promise<void>;
+  remove(path: string): Promise<void>;
+  /** Makes the folder and those above it, unless they are there. */
+  makeFolder(path: string): Promise<void>;
+  /** Names of what the folder holds. */
+  list(path: string): Promise<readonly string[]>;
+}
+
+/** The planning library, so that a test can put a faulty one in its place. */
+export interface Planner {
+  planCutting(
+    problem: CuttingProblem,
+    options?: { readonly timeLimitSeconds?: number },
+  ): Promise<PlanOutcome>;
+  verifyPlan(problem: CuttingProblem, plan: CuttingPlan): readonly PlanFault[];
+}

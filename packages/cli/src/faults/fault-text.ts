@@ -1,0 +1,142 @@
+import type { Complaint, Fault, FieldPath } from './fault.js';
+
+/** Longest stretch of a document that a message repeats. */
+const LONGEST_QUOTE = 60;
+
+/** `items[3].across flats` */
+export function pathText(path: FieldPath): string {
+  return path.reduce<string>((text, step) => {
+    if (typeof step === 'number') return `${text}[${step}]`;
+    return text === '' ? step : `${text}.${step}`;
+  }, '');
+}
+
+/** One line: `order.yaml:41: items[3].quantity must be ...; found 1.5`. */
+export function faultText(file: string, fault: Fault): string {
+  const place = fault.line === undefined ? file : `${file}:${fault.line}`;
+  const subject = pathText(fault.path);
+  const what = sentence(fault.complaint, quote(fault.found));
+  return subject === '' ? `${place}: ${what.whole}` : `${place}: ${subject} ${what.field}`;
+}
+
+/** What is wrong with one value given on the command line: `--depth must be ...; found ...`. */
+export function complaintText(subject: string, complaint: Complaint, found?: string): string {
+  return `${subject} ${sentence(complaint, quote(found)).field}`;
+}
+
+/** One line of a document, short enough for a message, control characters shown as escapes. */
+export function quote(text: string | undefined): string {
+  if (text === undefined) return 'nothing';
+  if (text.trim() === '') return text === '' ? 'nothing' : 'only blanks';
+  const short = text.length > LONGEST_QUOTE ? `${text.slice(0, LONGEST_QUOTE - 3)}...` : text;
+  const visible = JSON.stringify(short).slice(1, -1);
+  return visible.replaceAll('\\"', '"').replaceAll('\\\\', '\\');
+}
+
+interface Sentence {
+  /** Follows the name of a field. */
+  readonly field: string;
+  /** Stands alone, for the document as a whole. */
+  readonly whole: string;
+}
+
+function sentence(complaint: Complaint, found: string): Sentence {
+  const must = (right: string): Sentence => ({
+    field: `must be ${right}; found ${found}`,
+    whole: `must be ${right}; found ${found}`,
+  });
+  const says = (text: string): Sentence => ({ field: text, whole: text });
+  switch (complaint.code) {
+    case 'not a length':
+      return must('a length such as 1 5/8, 1.625 in or 41.3 mm');
+    case 'not a size':
+      return must('a length and a width such as 28 x 20 in or 711 x 508 mm');
+    case 'zero denominator':
+      return must('a fraction that does not divide by zero');
+    case 'unknown unit':
+      return must(`in inches (in), mm or cm, not in "${complaint.unit}"`);
+    case 'must be above zero':
+      return must('above 0');
+    case 'must not be negative':
+      return must('0 or more');
+    case 'too large':
+      return must(`at most ${complaint.limit}`);
+    case 'too small':
+      return must(`at least ${complaint.limit}`);
+    case 'not a whole number':
+      return must(`a whole number of at least ${complaint.least}`);
+    case 'not a number':
+      return must('a plain number such as 0.44');
+    case 'not a price':
+      return must('a price with at most two decimals, such as 7.40');
+    case 'not yes or no':
+      return must('yes or no');
+    case 'not a stock limit':
+      return must('yes, no, or how many can be bought');
+    case 'not corners':
+      return must('a list of at least three corners such as [[0, 0], [3, 0], [3, 2]]');
+    case 'not text':
+      return must('a text');
+    case 'not a list':
+      return must('a list, each entry on a line that starts with a dash');
+    case 'not a section':
+      return must('a section of "field: value" lines');
+    case 'empty list':
+      return says('is empty; give at least one entry');
+    case 'text too long':
+      return must(`a text of at most ${complaint.limit} characters`);
+    case 'control characters':
+      return must('one line of plain text');
+    case 'not a choice':
+      return says(
+        `must be ${choiceText(complaint.choices)}; found ${found}${meant(complaint.nearest)}`,
+      );
+    case 'unknown field':
+      return says(
+        complaint.nearest === undefined
+          ? `is not a known field; known here: ${complaint.known.join(', ')}`
+          : `is not a known field${meant(complaint.nearest)}`,
+      );
+    case 'unknown size':
+      return says(
+        `is no size of a ${complaint.outline}; its sizes are ${complaint.known.join(', ')}`,
+      );
+    case 'missing':
+      return says(`is missing${complaint.hint === undefined ? '' : `; give ${complaint.hint}`}`);
+    case 'duplicate name':
+      return says(`must be a name of its own; found ${found}, as in ${complaint.first}`);
+    case 'outline':
+      return says(`gives no outline: ${withoutStop(complaint.reason)}; found ${found}`);
+    case 'strip':
+      return says(`gives no strip: ${withoutStop(complaint.reason)}`);
+    case 'unreadable':
+      return says(`cannot be read: ${complaint.reason}`);
+    case 'not YAML':
+      return says(`not readable as YAML: ${complaint.reason}`);
+    case 'not JSON':
+      return says(`not readable as JSON: ${complaint.reason}`);
+    case 'empty file':
+      return says('the file is empty; an order needs shop, sheets or offcuts, and items');
+    case 'not marks':
+      return must(`a whole number of marks of ${complaint.mark} mm`);
+    case 'disagrees':
+      return must(complaint.expected);
+    case 'schema':
+      return says(`${complaint.reason}; found ${found}`);
+  }
+}
+
+/** A library's message, to be carried on with. */
+function withoutStop(message: string): string {
+  return message.replace(/\.$/, '');
+}
+
+function meant(nearest: string | undefined): string {
+  return nearest === undefined ? '' : `; did you mean "${nearest}"?`;
+}
+
+/** `a`, `a or b`, `a, b or c` */
+export function choiceText(choices: readonly string[]): string {
+  const last = choices.at(-1) ?? '';
+  return choices.length < 2 ? last : `${choices.slice(0, -1).join(', ')} or ${last}`;
+}

@@ -1,0 +1,75 @@
+/** What is wrong with a value, as data. Its wording is in fault-text.ts. */
+export type Complaint =
+  | { readonly code: 'not a length' }
+  | { readonly code: 'not a size' }
+  | { readonly code: 'zero denominator' }
+  | { readonly code: 'unknown unit'; readonly unit: string }
+  | { readonly code: 'must be above zero' }
+  | { readonly code: 'must not be negative' }
+  | { readonly code: 'too large'; readonly limit: string }
+  | { readonly code: 'too small'; readonly limit: string }
+  | { readonly code: 'not a whole number'; readonly least: number }
+  | { readonly code: 'not a number' }
+  | { readonly code: 'not a price' }
+  | { readonly code: 'not yes or no' }
+  | { readonly code: 'not a stock limit' }
+  | { readonly code: 'not corners' }
+  | { readonly code: 'not text' }
+  | { readonly code: 'not a list' }
+  | { readonly code: 'not a section' }
+  | { readonly code: 'empty list' }
+  | { readonly code: 'text too long'; readonly limit: number }
+  | { readonly code: 'control characters' }
+  | {
+      readonly code: 'not a choice';
+      readonly choices: readonly string[];
+      readonly nearest?: string | undefined;
+    }
+  | {
+      readonly code: 'unknown field';
+      readonly known: readonly string[];
+      readonly nearest?: string | undefined;
+    }
+  | {
+      readonly code: 'unknown size';
+      readonly outline: string;
+      readonly known: readonly string[];
+    }
+  | { readonly code: 'missing'; readonly hint?: string }
+  | { readonly code: 'duplicate name'; readonly first: string }
+  | { readonly code: 'outline'; readonly reason: string }
+  | { readonly code: 'strip'; readonly reason: string }
+  | { readonly code: 'unreadable'; readonly reason: string }
+  | { readonly code: 'not YAML'; readonly reason: string }
+  | { readonly code: 'not JSON'; readonly reason: string }
+  | { readonly code: 'empty file' }
+  | { readonly code: 'not marks'; readonly mark: number }
+  | { readonly code: 'disagrees'; readonly expected: string }
+  | { readonly code: 'schema'; readonly reason: string };
+
+/** A path into a document: field names and list positions. */
+export type FieldPath = readonly (string | number)[];
+
+/** One thing that is wrong with a document, and where. */
+export interface Fault {
+  readonly complaint: Complaint;
+  /** Empty for the document as a whole. */
+  readonly path: FieldPath;
+  /** From 1; absent where the document has no lines to speak of. */
+  readonly line?: number;
+  /** What the document says there, as written; absent where it says nothing. */
+  readonly found?: string;
+}
+
+/** A document that cannot be used. It carries every fault that was found. */
+export class DocumentError extends Error {
+  readonly file: string;
+  readonly faults: readonly Fault[];
+
+  constructor(file: string, faults: readonly Fault[], message: string) {
+    super(message);
+    this.name = 'DocumentError';
+    this.file = file;
+    this.faults = faults;
+  }
+}

@@ -1,0 +1,119 @@
+import yargs, { type Argv } from 'yargs';
+import type { Command, Given } from './commands/command.js';
+import { commands } from './commands/index.js';
+import type { Environment } from './environment.js';
+import { CommandError, EXIT, EXIT_CODE_HELP, type ExitCode } from './exit-code.js';
+import { DocumentError } from './faults/fault.js';
+import { usageError } from './usage-error.js';
+import { VERSION } from './version.js';
+
+const HELP_WIDTH = 80;
+const COMMON_OPTIONS = ['debug', 'help', 'version'];
+
+/**
+ * Runs the stripwright command.
+ *
+ * @param argv the words after the command's name
+ * @returns the exit code; every failure is told on stderr
+ */
+export async function main(argv: readonly string[], environment: Environment): Promise<ExitCode> {
+  try {
+    return await parseAndRun(argv, environment);
+  } catch (error) {
+    return tell(error, argv.includes('--debug'), environment);
+  }
+}
+
+async function parseAndRun(argv: readonly string[], environment: Environment): Promise<ExitCode> {
+  let exitCode: ExitCode = EXIT.done;
+  const parser = commands.reduce(
+    (built, command) =>
+      built.command({
+        command: `${command.name} <${command.subject.name}>`,
+        describe: command.summary,
+        builder: (own) => declare(own, command),
+        handler: async (words) => {
+          exitCode = await command.run(given(words, command), environment);
+        },
+      }),
+    baseParser(argv),
+  );
+  // With a callback, yargs hands over its help text instead of printing it.
+  await parser.parseAsync([...argv], {}, (_error, _words, output) => {
+    if (output !== '') environment.stdout.write(`${output}\n`);
+  });
+  return exitCode;
+}
+
+function baseParser(argv: readonly string[]): Argv {
+  const command = commands.find(({ name }) => argv.includes(name));
+  const keys = [...Object.keys(command?.options ?? {}), ...COMMON_OPTIONS];
+  return yargs()
+    .scriptName('stripwright')
+    .usage('$0 <command>\n\nFrom an order of cutters to sheets to buy, cut maps and strips.')
+    .locale('en')
+    .detectLocale(false)
+    .wrap(HELP_WIDTH)
+    .exitProcess(false)
+    .parserConfiguration({ 'duplicate-arguments-array': false, 'camel-case-expansion': false })
+    .option('debug', {
+      type: 'boolean',
+      default: false,
+      describe: 'show where a failure came from',
+    })
+    .strict()
+    .recommendCommands()
+    .demandCommand(1, 'name a command: plan, blank or check')
+    .version('version', 'print the version', VERSION)
+    .help('help', 'print this help')
+    .example('stripwright plan order.yaml --out packet', 'plan an order')
+    .epilogue(EXIT_CODE_HELP)
+    .fail((message, error) => {
+      // yargs throws errors of its own for some misuse and reports the rest as messages.
+      if (error !== undefined && error !== null && error.name !== 'YError') throw error;
+      throw usageError(error?.message ?? message, command?.name, keys);
+    });
+}
+
+function declare(
+  parser: Argv,
+  { name, subject, summary, options, examples, epilogue }: Command,
+): Argv {
+  const declared = parser
+    .usage(`$0 ${name} <${subject.name}>\n\n${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`)
+    .positional(subject.name, { type: 'string', describe: subject.meaning, demandOption: true })
+    .options({ ...options })
+    .epilogue([...(epilogue ?? []), ...(epilogue ? [''] : []), EXIT_CODE_HELP].join('\n'));
+  return examples.reduce(
+    (built, { command, meaning }) => built.example(command, meaning),
+    declared,
+  );
+}
+
+function given(words: Readonly<Record<string, unknown>>, { subject }: Command): Given {
+  return {
+    subject: String(words[subject.name]),
+    text(option) {
+      const value = words[option];
+      return typeof value === 'string' ? value : undefined;
+    },
+    flag: (option) => words[option] === true,
+  };
+}
+
+function tell(error: unknown, debug: boolean, { stderr }: Environment): ExitCode {
+  const trace = debug && error instanceof Error ? `${error.stack}\n` : '';
+  if (error instanceof DocumentError) {
+    stderr.write(`${error.message}\n${trace}`);
+    return EXIT.badInput;
+  }
+  if (error instanceof CommandError) {
+    const lines = error.message.split('\n').map((line) => `stripwright: ${line}\n`);
+    stderr.write(`${lines.join('')}${trace}`);
+    return error.exitCode;
+  }
+  const message = error instanceof Error ? error.message : String(error);
+  const hint = debug ? '' : ' Please report it with what --debug shows.';
+  stderr.write(`stripwright: a fault of its own: ${message}.${hint}\n${trace}`);
+  return EXIT.ourFault;
+}

@@ -1,0 +1,156 @@
+import {
+  OutlineError,
+  type OutlineFamily,
+  type Point,
+  type SizeKind,
+} from '@stripwright/strip-geometry';
+import { z } from 'zod';
+import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
+import type { Unit } from '../length/unit.js';
+import { complain, countField, field, textField, yesNoField } from './fields.js';
+import { lengthField, lengthOrNoneField, sizeField } from './length-fields.js';
+import type { CutterItem, Item, RectangleItem } from './order.js';
+import { fieldOf, type OrderContext } from './order-context.js';
+import { forwardIssues, section } from './sections.js';
+import { givenSizes, readCorners, readSizeText, wantedOf } from './size-fields.js';
+import type { RawValue } from './yaml-tree.js';
+
+/** One entry of `items`: a cutter by its outline, or a plain rectangle. */
+export function itemSchema(context: OrderContext) {
+  const rectangle = rectangleSchema(context);
+  const cutters = new Map(
+    context.families.map((family) => [family.name, cutterSchema(context, family)]),
+  );
+  const undecided = section(commonFields(), { ignoreUnknown: true });
+  return z.unknown().transform((raw, issues): Item => {
+    const family = familyOf(raw as RawValue, context);
+    const schema = cutters.get(family ?? '') ?? (isRectangle(raw) ? rectangle : undecided);
+    const result = (schema as z.ZodType<Item>).safeParse(raw);
+    if (!result.success) forwardIssues(issues, raw, result.error);
+    if (schema === undecided && typeof raw === 'object' && !Array.isArray(raw)) {
+      complainOfOutline(issues, raw as RawValue, context);
+    }
+    return result.success ? result.data : z.NEVER;
+  });
+}
+
+function isRectangle(raw: unknown): boolean {
+  const value = raw as RawValue;
+  return fieldOf(value, 'blank') !== undefined && fieldOf(value, 'outline') === undefined;
+}
+
+function familyOf(raw: RawValue, { families }: OrderContext): string | undefined {
+  const outline = fieldOf(raw, 'outline');
+  if (typeof outline !== 'string') return undefined;
+  return families.find(({ name }) => foldSpelling(name) === foldSpelling(outline))?.name;
+}
+
+function complainOfOutline(issues: z.RefinementCtx, raw: RawValue, context: OrderContext): void {
+  const outline = fieldOf(raw, 'outline');
+  if (outline === undefined || outline === null || outline === '') {
+    const hint = 'the outline of a cutter, or blank: with the size of a plain rectangle';
+    complain(issues, undefined, { code: 'missing', hint }, ['outline']);
+    return;
+  }
+  const choices = context.families.map(({ name }) => name);
+  const nearest = typeof outline === 'string' ? nearestSpelling(outline, choices) : undefined;
+  complain(issues, outline, { code: 'not a choice', choices, nearest }, ['outline']);
+}
+
+function commonFields() {
+  return {
+    name: textField('a name for the list of strips'),
+    quantity: countField(1, 'how many to make'),
+    turn: yesNoField().optional(),
+  };
+}
+
+function rectangleSchema(context: OrderContext) {
+  return section({
+    ...commonFields(),
+    blank: sizeField(context, 'a size such as 6 x 4 in'),
+  }).transform(
+    ({ name, quantity, turn, blank }): RectangleItem => ({
+      kind: 'rectangle',
+      name,
+      quantity,
+      mayTurn: turn ?? true,
+      size: blank,
+    }),
+  );
+}
+
+/** The fields of a cutter follow from its family, so a new family needs no change here. */
+function cutterSchema(context: OrderContext, family: OutlineFamily) {
+  const fixed = {
+    ...commonFields(),
+    outline: z.unknown(),
+    depth: lengthField(context, 'the height of the finished cutter'),
+    hem: edgeField(context, context.shopHem, '0 for a raw edge'),
+    tab: edgeField(context, context.shopTab, '0 for a butt joint'),
+  };
+  // The type keeps the fixed fields; the sizes are told apart by their family.
+  const shape = { ...fixed, ...sizeSchemas(context, family) } as typeof fixed;
+  return section(shape).transform((read, issues): CutterItem => {
+    const sizes = givenSizes(family.sizes, read);
+    try {
+      return {
+        kind: 'cutter',
+        name: read.name,
+        quantity: read.quantity,
+        mayTurn: read.turn ?? true,
+        family: family.name,
+        outline: family.draw(sizes),
+        depth: read.depth,
+        hem: read.hem,
+        tab: read.tab,
+      };
+    } catch (error) {
+      if (!(error instanceof OutlineError)) throw error;
+      const complaint = { code: 'outline', reason: error.message } as const;
+      complain(issues, undefined, complaint, [error.field ?? 'outline']);
+      return z.NEVER;
+    }
+  });
+}
+
+/** A hem or tab: the cutter's own, or else the shop's. */
+function edgeField(context: OrderContext, shops: number | undefined, none: string) {
+  const own = lengthOrNoneField(context, `it here or under shop, ${none}`);
+  return shops === undefined ? own : own.optional().transform((given) => given ?? shops);
+}
+
+/** What is missing where a size is. */
+const NOUNS: Readonly<Record<SizeKind, string>> = {
+  length: 'a length',
+  count: 'a whole number',
+  angle: 'degrees',
+  ratio: 'a number',
+  corners: 'a list of corners',
+};
+
+function sizeSchemas({ rule }: OrderContext, { sizes }: OutlineFamily): Record<string, z.ZodType> {
+  const schemas: Record<string, z.ZodType> = {};
+  for (const { name, kind, required, meaning } of sizes) {
+    const hint = `${NOUNS[kind]}: ${meaning}`;
+    const schema: z.ZodType =
+      kind === 'corners'
+        ? cornersField(rule.units, hint)
+        : field((text) => readSizeText(kind, text, rule.units), wantedOf(kind), hint);
+    schemas[name] = required ? schema : schema.optional();
+  }
+  return schemas;
+}
+
+function cornersField(units: Unit, hint: string) {
+  return z.unknown().transform((raw, issues): readonly Point[] => {
+    if (raw === undefined || raw === null || raw === '') {
+      complain(issues, raw, { code: 'missing', hint });
+      return z.NEVER;
+    }
+    const corners = readCorners(raw, units);
+    if (corners.ok) return corners.value;
+    complain(issues, raw, corners.complaint);
+    return z.NEVER;
+  });
+}

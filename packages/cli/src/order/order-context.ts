@@ -1,0 +1,47 @@
+import type { OutlineFamily } from '@stripwright/strip-geometry';
+import { parseLength } from '../length/parse-length.js';
+import type { Rule } from '../length/print-length.js';
+import { readMark, USUAL_MARK } from './read-mark.js';
+import type { RawValue } from './yaml-tree.js';
+
+/** What the fields of an order need to know of its shop before they can be read. */
+export interface OrderContext {
+  readonly rule: Rule;
+  readonly families: readonly OutlineFamily[];
+  /** The hem and tab of cutters that name none of their own; absent where the shop gives none. */
+  readonly shopHem?: number | undefined;
+  readonly shopTab?: number | undefined;
+}
+
+/**
+ * Looks ahead at the shop's units and mark, with the usual ones in place of
+ * what cannot be read: the schema reports that, and the rest of the order can
+ * still be checked.
+ */
+export function orderContext(raw: RawValue, families: readonly OutlineFamily[]): OrderContext {
+  const shop = fieldOf(raw, 'shop');
+  const units = fieldOf(shop, 'units') === 'mm' ? 'mm' : 'in';
+  const written = fieldOf(shop, 'smallest mark');
+  const mark = typeof written === 'string' ? readMark(written, units) : undefined;
+  return {
+    rule: { units, mark: mark?.ok ? mark.value : USUAL_MARK[units] },
+    families,
+    shopHem: shopLength(shop, 'hem', units),
+    shopTab: shopLength(shop, 'tab', units),
+  };
+}
+
+/** A length of the shop: undefined where it is not given, 0 where it cannot be read. */
+function shopLength(shop: RawValue | undefined, name: string, units: Rule['units']) {
+  const raw = fieldOf(shop, name);
+  if (raw === undefined) return undefined;
+  const length = typeof raw === 'string' ? parseLength(raw, units) : undefined;
+  return length?.ok ? length.value : 0;
+}
+
+/** The value of a section's field, if it is a section and has it. */
+export function fieldOf(raw: RawValue | undefined, name: string): RawValue | undefined {
+  if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) return undefined;
+  const fields = raw as { readonly [field: string]: RawValue | undefined };
+  return Object.hasOwn(fields, name) ? fields[name] : undefined;
+}

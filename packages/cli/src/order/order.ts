@@ -1,0 +1,66 @@
+import type { BendRule, Outline } from '@stripwright/strip-geometry';
+import type { Size } from '../length/parse-size.js';
+import type { Rule } from '../length/print-length.js';
+import type { Coins } from '../money.js';
+
+/** An order as read and checked. Millimetres and coins. */
+export interface Order {
+  readonly name: string;
+  readonly shop: Shop;
+  readonly sheets: readonly SheetLine[];
+  readonly offcuts: readonly OffcutLine[];
+  readonly items: readonly Item[];
+}
+
+/** How the shop works. */
+export interface Shop {
+  readonly rule: Rule;
+  /** The sign written with amounts; empty for none. */
+  readonly currency: string;
+  readonly bendRule: BendRule;
+  readonly shear: {
+    readonly firstCut: 'along' | 'across' | 'either';
+    readonly longestCut?: number | undefined;
+  };
+  /** The least offcut that goes back on the rack; absent where none does. */
+  readonly keepFrom?: Size | undefined;
+}
+
+export interface SheetLine {
+  readonly name: string;
+  readonly size: Size;
+  readonly price: Coins;
+  readonly onHand: number;
+  readonly canBuy: number | 'any';
+}
+
+export interface OffcutLine {
+  readonly name: string;
+  readonly size: Size;
+}
+
+export type Item = CutterItem | RectangleItem;
+
+interface ItemBase {
+  readonly name: string;
+  readonly quantity: number;
+  /** Whether the blank may lie turned on the sheet. */
+  readonly mayTurn: boolean;
+}
+
+/** A cutter, bent from a strip. */
+export interface CutterItem extends ItemBase {
+  readonly kind: 'cutter';
+  /** The name of its outline family. */
+  readonly family: string;
+  readonly outline: Outline;
+  readonly depth: number;
+  readonly hem: number;
+  readonly tab: number;
+}
+
+/** A plain rectangle, cut flat. */
+export interface RectangleItem extends ItemBase {
+  readonly kind: 'rectangle';
+  readonly size: Size;
+}

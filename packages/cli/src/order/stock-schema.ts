@@ -1,0 +1,42 @@
+import { accept, type Reading, refuse } from '../faults/reading.js';
+import { parsePrice } from '../money.js';
+import { countField, field, readCount, readYesNo, textField } from './fields.js';
+import { stockSizeField } from './length-fields.js';
+import type { OffcutLine, SheetLine } from './order.js';
+import type { OrderContext } from './order-context.js';
+import { section } from './sections.js';
+
+/** One entry of `sheets`. */
+export function sheetSchema(context: OrderContext) {
+  return section({
+    name: textField('a name such as Tinplate 20 x 28'),
+    size: stockSizeField(context),
+    price: field(parsePrice, { code: 'not a price' }, 'the price of one sheet, 0 if it is free'),
+    'on hand': countField(0, 'how many are in the shop').optional(),
+    'can buy': field(readStockLimit, { code: 'not a stock limit' }).optional(),
+  }).transform(
+    (read): SheetLine => ({
+      name: read.name,
+      size: read.size,
+      price: read.price,
+      onHand: read['on hand'] ?? 0,
+      canBuy: read['can buy'] ?? 'any',
+    }),
+  );
+}
+
+/** One entry of `offcuts`. */
+export function offcutSchema(context: OrderContext) {
+  return section({
+    name: textField('a name such as A'),
+    size: stockSizeField(context),
+  }).transform((read): OffcutLine => ({ name: read.name, size: read.size }));
+}
+
+/** `yes` for as many as are needed, `no` for none, or how many. */
+function readStockLimit(text: string): Reading<number | 'any'> {
+  const answer = readYesNo(text);
+  if (answer.ok) return accept(answer.value ? 'any' : 0);
+  if (/^\d+$/.test(text.trim())) return readCount(text, 0);
+  return refuse({ code: 'not a stock limit' });
+}

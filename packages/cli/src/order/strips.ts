@@ -1,0 +1,81 @@
+import { BendError, makeStrip, type Strip, StripError } from '@stripwright/strip-geometry';
+import type { Fault } from '../faults/fault.js';
+import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
+import { ticksUp } from '../length/ticks.js';
+import type { CutterItem, Item, Order, Shop } from './order.js';
+
+/** A rectangle to cut: the flat strip of a cutter, or a plain rectangle. */
+export interface Blank {
+  /** 1 for the first item of the order; written on the cut map. */
+  readonly number: number;
+  readonly name: string;
+  /** Ticks, rounded up. */
+  readonly length: number;
+  /** Ticks, rounded up. */
+  readonly width: number;
+  readonly quantity: number;
+  readonly mayTurn: boolean;
+  /** Absent for a plain rectangle. */
+  readonly cutter?: { readonly family: string; readonly strip: Strip };
+}
+
+/** An order with the blanks of its items, ready for planning. */
+export interface SizedOrder {
+  readonly order: Order;
+  readonly blanks: readonly Blank[];
+}
+
+/** Sizes the blank of every item, or tells which items give none. */
+export function sizeBlanks(order: Order): { readonly blanks: Blank[]; readonly faults: Fault[] } {
+  const blanks: Blank[] = [];
+  const faults: Fault[] = [];
+  order.items.forEach((item, index) => {
+    try {
+      const blank = sizeBlank(item, index + 1, order.shop);
+      if (Math.max(blank.length, blank.width) * order.shop.rule.mark <= LONGEST_MILLIMETRES) {
+        blanks.push(blank);
+      } else {
+        const reason = `its strip is longer than ${LONGEST_MILLIMETRES / 1000} m`;
+        faults.push({ complaint: { code: 'strip', reason }, path: ['items', index] });
+      }
+    } catch (error) {
+      if (!(error instanceof StripError) && !(error instanceof BendError)) throw error;
+      const field = error instanceof StripError ? [error.field] : [];
+      const complaint = { code: 'strip', reason: error.message } as const;
+      faults.push({ complaint, path: ['items', index, ...field] });
+    }
+  });
+  return { blanks, faults };
+}
+
+/**
+ * The blank of one item.
+ * @throws StripError, BendError where its outline and edges give no strip
+ */
+export function sizeBlank(
+  item: Item,
+  number: number,
+  shop: Pick<Shop, 'rule' | 'bendRule'>,
+): Blank {
+  const { mark } = shop.rule;
+  const { name, quantity, mayTurn } = item;
+  const base = { number, name, quantity, mayTurn };
+  if (item.kind === 'rectangle') {
+    const { length, width } = item.size;
+    return { ...base, length: ticksUp(length, mark), width: ticksUp(width, mark) };
+  }
+  const strip = stripOf(item, shop);
+  return {
+    ...base,
+    length: ticksUp(strip.length, mark),
+    width: ticksUp(strip.width, mark),
+    cutter: { family: item.family, strip },
+  };
+}
+
+function stripOf(
+  { outline, depth, hem, tab }: CutterItem,
+  { bendRule }: Pick<Shop, 'bendRule'>,
+): Strip {
+  return makeStrip({ outline, depth, hem, tab, bendRule });
+}

@@ -1,0 +1,96 @@
+import type { Fault, FieldPath } from '../faults/fault.js';
+import { FILE_ROUNDING, ticksExactly, ticksUp } from '../length/ticks.js';
+import { isKept } from './kept-offcut.js';
+import type { PlanFile, PlanFileStrip } from './plan-file.js';
+
+/**
+ * Where parts of a plan file contradict each other. The layouts against the
+ * order are the plan verifier's business; this is what only the file says twice:
+ * the size of the stock in a layout, which remnants are kept, and the strips
+ * against the blanks that they are cut as.
+ */
+export function agreementFaults(file: PlanFile): readonly Fault[] {
+  return [...stockFaults(file), ...keepFaults(file), ...stripFaults(file)];
+}
+
+function stockFaults({ layouts, stock }: PlanFile): readonly Fault[] {
+  return layouts.flatMap((layout, index) => {
+    const path = ['layouts', index, 'stock'];
+    const listed = stock.find(({ id }) => id === layout.stock.id);
+    if (listed === undefined) {
+      return [disagrees([...path, 'id'], 'the id of an entry of stock', layout.stock.id)];
+    }
+    return (['kind', 'length', 'width'] as const)
+      .filter((name) => layout.stock[name] !== listed[name])
+      .map((name) => {
+        const expected = `${listed[name]}, as in the list of stock`;
+        return disagrees([...path, name], expected, `${layout.stock[name]}`);
+      });
+  });
+}
+
+function keepFaults({ layouts, order }: PlanFile): readonly Fault[] {
+  return layouts.flatMap(({ remnants }, layout) =>
+    remnants.flatMap((remnant, index) => {
+      const keep = isKept(remnant, order.keepFrom);
+      if (keep === remnant.keep) return [];
+      const path = ['layouts', layout, 'remnants', index, 'keep'];
+      return [disagrees(path, `${keep}, by order.keepFrom`, `${remnant.keep}`)];
+    }),
+  );
+}
+
+function stripFaults({ blanks, order }: PlanFile): readonly Fault[] {
+  const mark = order.smallestMark;
+  return blanks.flatMap(({ strip, length, width }, index) => {
+    if (strip === undefined) return [];
+    const path = ['blanks', index];
+    const faults: Fault[] = [];
+    const rounded = (name: 'length' | 'width', found: number, whole: number, sum: string) => {
+      const ticks = ticksExactly(found, mark) ?? 0;
+      // The file rounds its lengths, which may tip one over a mark.
+      const least = ticksUp(whole - 2 * FILE_ROUNDING, mark);
+      if (ticks >= least && ticks <= ticksUp(whole + 2 * FILE_ROUNDING, mark)) return;
+      faults.push(
+        disagrees([...path, name], `${sum} of its strip, rounded up to a mark`, `${found}`),
+      );
+    };
+    rounded('length', length, strip.developed + strip.tab, 'the developed length and tab');
+    rounded('width', width, strip.depth + strip.hem, 'the depth and hem');
+    return [...faults, ...markFaults(strip, length, mark, [...path, 'strip'])];
+  });
+}
+
+/** Marks in ascending order, on the rule, and on the strip. */
+function markFaults(
+  { bends, curves }: PlanFileStrip,
+  length: number,
+  mark: number,
+  path: FieldPath,
+): readonly Fault[] {
+  const faults: Fault[] = [];
+  const check = (at: number, from: number, where: FieldPath) => {
+    if (ticksExactly(at, mark) === undefined) {
+      faults.push({ complaint: { code: 'not marks', mark }, path: where, found: `${at}` });
+    } else if (at < from || at > length) {
+      faults.push(disagrees(where, `from ${from} to ${length} mm`, `${at}`));
+    }
+  };
+  bends.forEach(({ number, at }, index) => {
+    const where = [...path, 'bends', index];
+    check(at, bends[index - 1]?.at ?? 0, [...where, 'at']);
+    if (number !== index + 1) {
+      faults.push(disagrees([...where, 'number'], `${index + 1}`, `${number}`));
+    }
+  });
+  curves.forEach(({ from, to }, index) => {
+    const where = [...path, 'curves', index];
+    check(from, curves[index - 1]?.to ?? 0, [...where, 'from']);
+    check(to, from, [...where, 'to']);
+  });
+  return faults;
+}
+
+function disagrees(path: FieldPath, expected: string, found: string): Fault {
+  return { complaint: { code: 'disagrees', expected }, path, found };
+}

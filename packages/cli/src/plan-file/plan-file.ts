@@ -1,0 +1,221 @@
+import { z } from 'zod';
+import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
+import { COARSEST_MARK, FINEST_MARK } from '../order/read-mark.js';
+
+// The shape of plan.json, the source of its JSON Schema and of its types.
+// Lengths are millimetres, money is decimal, positions run from the stock's
+// lower left corner, x along its length and y along its width.
+
+const text = (meaning: string) => z.string().min(1).describe(`${meaning}.`);
+const distance = (meaning: string) =>
+  z.number().min(0).max(LONGEST_MILLIMETRES).describe(`${meaning}, in millimetres.`);
+const extent = (meaning: string) =>
+  z.number().positive().max(LONGEST_MILLIMETRES).describe(`${meaning}, in millimetres.`);
+const money = (meaning: string) =>
+  z.number().min(0).max(1e12).describe(`${meaning}, in the order's currency, to two decimals.`);
+const count = (meaning: string, least: number) =>
+  z.int().min(least).max(10_000_000).describe(`${meaning}, a whole number.`);
+const degrees = (meaning: string) => z.number().min(0).describe(`${meaning}, in degrees.`);
+const direction = z
+  .enum(['in', 'out'])
+  .describe('Which way: in is toward the inside of the cutter, out is away from it.');
+
+const orderSchema = z
+  .strictObject({
+    name: text('The name of the order'),
+    units: z.enum(['in', 'mm']).describe('The units that the shop works in.'),
+    smallestMark: z
+      .number()
+      .min(FINEST_MARK)
+      .max(COARSEST_MARK)
+      .describe('The finest line on the rule, in millimetres; every length is a multiple of it.'),
+    currency: z.string().describe('The sign of the currency; empty where the order gives none.'),
+    keepFrom: z
+      .strictObject({
+        length: extent('One side of the least offcut to keep'),
+        width: extent('Its other side'),
+      })
+      .optional()
+      .describe('The least offcut that is kept, either way round; absent where none is.'),
+  })
+  .describe('The order that was planned.');
+
+const shearSchema = z
+  .strictObject({
+    firstCut: z
+      .enum(['along', 'across', 'either'])
+      .describe(
+        "Which way the first cuts may run: along the stock's length, across it, or either.",
+      ),
+    longestCut: extent(
+      'The longest cut that the shear makes; absent where there is no limit',
+    ).optional(),
+  })
+  .describe('The shear that cuts.');
+
+const stockSchema = z
+  .discriminatedUnion('kind', [
+    z
+      .strictObject({
+        id: text('The name of the sheet in the order'),
+        kind: z.literal('sheet').describe('A size of sheet that is on hand or can be bought.'),
+        length: extent('Length, rounded down to a mark'),
+        width: extent('Width, rounded down to a mark'),
+        price: money('The price of one sheet'),
+        onHand: count('Sheets in the shop, used at no cost', 0),
+        canBuy: z
+          .union([count('At most so many', 0), z.literal('any')])
+          .describe('How many can be bought; any for no limit.'),
+      })
+      .describe('A size of sheet.'),
+    z
+      .strictObject({
+        id: text('The name of the offcut in the order'),
+        kind: z.literal('offcut').describe('One piece left over from an earlier job.'),
+        length: extent('Length, rounded down to a mark'),
+        width: extent('Width, rounded down to a mark'),
+      })
+      .describe('An offcut, used at no cost.'),
+  ])
+  .describe('What could be cut from.');
+
+const bendSchema = z
+  .strictObject({
+    number: count('The number of the bend, 1 for the first from the square end', 1),
+    at: distance('The middle of the bend from the square end, rounded to the nearest mark'),
+    direction,
+    angle: degrees('The angle bent through: 0 stays flat, 90 is square'),
+  })
+  .describe('One sharp bend.');
+
+const curveSchema = z
+  .strictObject({
+    from: distance('Where the curve starts, from the square end, rounded to the nearest mark'),
+    to: distance('Where it ends, rounded to the nearest mark'),
+    radius: extent("The radius of the cutter's inside face"),
+    direction,
+    angle: degrees('The angle formed through'),
+  })
+  .describe('A stretch that is formed round a curve.');
+
+const stripSchema = z
+  .strictObject({
+    outline: text('The kind of outline that the strip is bent to'),
+    depth: extent('The height of the finished cutter'),
+    hem: distance('The width of the edge that is folded over; 0 for a raw edge'),
+    tab: distance('The tab that joins the ends; 0 for a butt joint'),
+    developed: extent('The length once round the cutter without the tab, not rounded'),
+    bends: z.array(bendSchema).describe('The bends, from the square end on.'),
+    curves: z.array(curveSchema).describe('The formed curves, from the square end on.'),
+  })
+  .describe('How to bend the blank into its cutter; absent for a plain rectangle.');
+
+const blankSchema = z
+  .strictObject({
+    id: text('The name of the item in the order'),
+    length: extent('Length, rounded up to a mark'),
+    width: extent('Width, rounded up to a mark'),
+    quantity: count('How many are wanted', 1),
+    mayTurn: z.boolean().describe('Whether it may lie turned by 90 degrees on the stock.'),
+    strip: stripSchema.optional(),
+  })
+  .describe('A rectangle to cut, once for each item of the order, in its order.');
+
+const pieceSchema = z
+  .strictObject({
+    blank: text('The id of the blank'),
+    x: distance('Its left edge'),
+    y: distance('Its lower edge'),
+    length: extent('Its extent along x, as it lies'),
+    width: extent('Its extent along y, as it lies'),
+    turned: z.boolean().describe('Whether it lies turned by 90 degrees.'),
+  })
+  .describe('A blank where it lies on the stock.');
+
+const cutSchema = z
+  .strictObject({
+    stage: z
+      .union([z.literal(1), z.literal(2), z.literal(3)])
+      .describe('1 shears the stock into strips, 2 cuts a strip to length, 3 trims a piece.'),
+    x1: distance('x of one end'),
+    y1: distance('y of one end'),
+    x2: distance('x of the other end'),
+    y2: distance('y of the other end'),
+  })
+  .describe('One straight cut, from edge to edge of what it divides.');
+
+const remnantSchema = z
+  .strictObject({
+    x: distance('Its left edge'),
+    y: distance('Its lower edge'),
+    length: extent('Its extent along x'),
+    width: extent('Its extent along y'),
+    keep: z.boolean().describe('True for an offcut to keep, false for scrap.'),
+  })
+  .describe('A rectangle that is left over.');
+
+const layoutSchema = z
+  .strictObject({
+    stock: z
+      .strictObject({
+        id: text('The id of the stock'),
+        kind: z.enum(['sheet', 'offcut']).describe('What kind of stock it is.'),
+        length: extent('Length of the stock'),
+        width: extent('Width of the stock'),
+      })
+      .describe('What is cut.'),
+    count: count('How many of this stock to cut like this', 1),
+    pieces: z.array(pieceSchema).describe('The blanks, as they lie.'),
+    cuts: z.array(cutSchema).describe('The cuts, in the order in which they are made.'),
+    remnants: z.array(remnantSchema).describe('What is left over.'),
+  })
+  .describe('One way of cutting one stock.');
+
+const buySchema = z
+  .strictObject({
+    stock: text('The id of the sheet'),
+    count: count('How many to buy', 1),
+    cost: money('The price of all of them'),
+  })
+  .describe('Sheets to buy of one size.');
+
+const boundSchema = z
+  .strictObject({
+    cost: money('The least that any plan with this kind of cutting can cost'),
+    proven: z.boolean().describe("True where the plan's cost equals it: nothing cheaper exists."),
+  })
+  .describe('How good the plan is.');
+
+const effortSchema = z
+  .strictObject({
+    rounds: count('Linear masters solved', 0),
+    patterns: count('Patterns generated', 0),
+    integerMasters: count('Integer masters solved', 0),
+    ending: z
+      .enum(['bound met', 'all patterns within the gap searched', 'time limit', 'pattern limit'])
+      .describe('How the bound was reached, or what stopped the search.'),
+  })
+  .describe('What the planner did, in counts that do not depend on the machine.');
+
+export const SCHEMA_VERSION = 1;
+
+export const planFileSchema = z
+  .strictObject({
+    schemaVersion: z.literal(SCHEMA_VERSION).describe('The version of this format.'),
+    order: orderSchema,
+    shear: shearSchema,
+    stock: z.array(stockSchema).min(1).describe('Every sheet size and offcut of the order.'),
+    blanks: z.array(blankSchema).min(1).describe('Every rectangle to cut.'),
+    layouts: z.array(layoutSchema).describe('How to cut, one entry for each cut map.'),
+    buy: z.array(buySchema).describe('What to buy.'),
+    cost: money('The price of all that is bought'),
+    bound: boundSchema,
+    effort: effortSchema,
+  })
+  .describe('A cutting plan: what to buy, how to cut it, and how to bend what is cut.');
+
+/** The contents of plan.json. */
+export type PlanFile = z.infer<typeof planFileSchema>;
+export type PlanFileLayout = PlanFile['layouts'][number];
+export type PlanFileBlank = PlanFile['blanks'][number];
+export type PlanFileStrip = NonNullable<PlanFileBlank['strip']>;

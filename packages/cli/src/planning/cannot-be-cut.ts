@@ -1,0 +1,48 @@
+import type { CuttingProblem, PlanOutcome } from '@stripwright/nesting';
+import { printLength, printSize, type Rule } from '../length/print-length.js';
+import { ticksToMillimetres } from '../length/ticks.js';
+
+/** Why an order cannot be cut from its stock, and what to do. One line for each piece. */
+export function cannotBeCut(
+  outcome: Exclude<PlanOutcome, { status: 'planned' }>,
+  problem: CuttingProblem,
+  rule: Rule,
+  timeLimitSeconds: number | undefined,
+): string {
+  switch (outcome.status) {
+    case 'piece too large':
+      return outcome.pieces.map((id) => pieceTooLarge(id, outcome, problem, rule)).join('\n');
+    case 'not enough stock':
+      return (
+        'sheets and offcuts: every piece fits, but there is not enough to cut them all from; ' +
+        'raise "on hand" or "can buy", or add a sheet'
+      );
+    case 'none found':
+      return timeLimitSeconds === undefined
+        ? 'items: no plan was found before the search gave up; give --time-limit more seconds'
+        : `items: no plan was found in ${timeLimitSeconds} s; give --time-limit more seconds`;
+  }
+}
+
+function pieceTooLarge(
+  id: string,
+  { largestStock, forTheShear }: Extract<PlanOutcome, { status: 'piece too large' }>,
+  { pieces, stock, shear }: CuttingProblem,
+  rule: Rule,
+): string {
+  const long = (ticks: number) => ticksToMillimetres(ticks, rule.mark);
+  const size = (sides: { readonly length: number; readonly width: number } | undefined) =>
+    sides === undefined ? 'unknown size' : printSize(long(sides.length), long(sides.width), rule);
+  const piece = pieces.find((candidate) => candidate.id === id);
+  const turn = piece?.mayTurn === false ? ' (it may not be turned)' : '';
+  const takes = `items: "${id}" takes a blank of ${size(piece)}${turn}`;
+  if (forTheShear.includes(id) && shear.longestCut !== undefined) {
+    const reach = printLength(long(shear.longestCut), rule);
+    return `${takes}, which takes a longer cut than the shear makes; its longest is ${reach}`;
+  }
+  const largest = stock.find((candidate) => candidate.id === largestStock);
+  return (
+    `${takes}, which fits no sheet or offcut; ` +
+    `the largest is "${largestStock}", ${size(largest)}`
+  );
+}

@@ -1,0 +1,177 @@
+import { printBareLength, printLength, printSize, type Rule } from '../length/print-length.js';
+import { coinsOf, printMoney } from '../money.js';
+import type { PlanFile } from '../plan-file/plan-file.js';
+import { CUTTING_CAUTIONS } from './cautions.js';
+import { table, wrap } from './table.js';
+
+/** The report of a plan: what to buy, how to cut it, what to cut. Lines of at most 80 columns. */
+export function planReport(file: PlanFile): readonly string[] {
+  return [
+    ...summary(file),
+    '',
+    ...purchases(file),
+    '',
+    ...strips(file),
+    '',
+    ...layouts(file),
+    '',
+    ...offcutsToKeep(file),
+    '',
+    ...CUTTING_CAUTIONS,
+  ];
+}
+
+/** `1 sheet`, `3 sheets` */
+export function counted(count: number, singular: string, plural = `${singular}s`): string {
+  return `${count} ${count === 1 ? singular : plural}`;
+}
+
+const ruleOf = ({ order }: PlanFile): Rule => ({ units: order.units, mark: order.smallestMark });
+
+const total = <Entry>(entries: readonly Entry[], of: (entry: Entry) => number): number =>
+  entries.reduce((sum, entry) => sum + of(entry), 0);
+
+function money(amount: number, { order }: PlanFile): string {
+  return printMoney(coinsOf(amount) ?? Math.round(amount * 100), order.currency);
+}
+
+function summary(file: PlanFile): readonly string[] {
+  const pieces = total(file.blanks, ({ quantity }) => quantity);
+  return [
+    ...wrap(file.order.name),
+    `${counted(pieces, 'piece')} of ${counted(file.blanks.length, 'kind')}, ` +
+      `to marks of ${printLength(file.order.smallestMark, ruleOf(file))}`,
+  ];
+}
+
+function purchases(file: PlanFile): readonly string[] {
+  const rows = file.buy.map(({ stock, count, cost }) => {
+    const sheet = file.stock.find(({ id }) => id === stock);
+    const size = sheet === undefined ? '' : printSize(sheet.length, sheet.width, ruleOf(file));
+    const price = sheet?.kind === 'sheet' ? `at ${money(sheet.price, file)}` : '';
+    return [`${count}`, stock, size, price, money(cost, file)];
+  });
+  rows.push(['', 'Total', '', '', money(file.cost, file)]);
+  return [
+    ...(file.buy.length === 0 ? ['Buy nothing: the shop has all that is needed.'] : ['Buy']),
+    ...table(
+      [
+        { heading: 'Count', align: 'right' },
+        { heading: 'Sheet', align: 'left', shrinks: true },
+        { heading: 'Size', align: 'left' },
+        { heading: 'Price', align: 'right' },
+        { heading: 'Cost', align: 'right' },
+      ],
+      rows,
+    ),
+    ...wrap(`  Bound: ${boundText(file)}`, '  '),
+    ...wrap(`  From the shop: ${shopStock(file)}`, '  '),
+  ];
+}
+
+function boundText(file: PlanFile): string {
+  const { cost, proven } = file.bound;
+  if (proven) return 'nothing cheaper exists (proven)';
+  const gap = (coinsOf(file.cost) ?? 0) - (coinsOf(cost) ?? 0);
+  const above = printMoney(gap, file.order.currency);
+  return `at most ${above} above the least possible ${money(cost, file)}`;
+}
+
+/** What is cut and not bought. */
+function shopStock(file: PlanFile): string {
+  const used = new Map<string, number>();
+  for (const { stock, count } of file.layouts)
+    used.set(stock.id, (used.get(stock.id) ?? 0) + count);
+  const parts = file.stock.flatMap(({ id, kind }) => {
+    const bought = total(
+      file.buy.filter(({ stock }) => stock === id),
+      ({ count }) => count,
+    );
+    const ours = (used.get(id) ?? 0) - bought;
+    if (ours <= 0) return [];
+    return [kind === 'offcut' ? `offcut ${id}` : `${ours} x ${id}`];
+  });
+  return parts.length === 0 ? 'nothing' : parts.join(', ');
+}
+
+function strips(file: PlanFile): readonly string[] {
+  const rule = ruleOf(file);
+  return [
+    `Strips, in ${rule.units === 'in' ? 'inches' : 'millimetres'}`,
+    ...table(
+      [
+        { heading: 'No', align: 'right' },
+        { heading: 'Name', align: 'left', shrinks: true },
+        { heading: 'Length', align: 'right' },
+        { heading: 'Width', align: 'right' },
+        { heading: 'Quantity', align: 'right' },
+      ],
+      file.blanks.map(({ id, length, width, quantity }, index) => [
+        `${index + 1}`,
+        id,
+        printBareLength(length, rule),
+        printBareLength(width, rule),
+        `${quantity}`,
+      ]),
+    ),
+  ];
+}
+
+function layouts(file: PlanFile): readonly string[] {
+  const rule = ruleOf(file);
+  const stocks = total(file.layouts, ({ count }) => count);
+  return [
+    `Layouts: ${file.layouts.length} different, for ` +
+      `${counted(stocks, 'sheet or offcut', 'sheets and offcuts')}`,
+    ...table(
+      [
+        { heading: 'Map', align: 'right' },
+        { heading: 'Stock', align: 'left', shrinks: true },
+        { heading: 'Size', align: 'left' },
+        { heading: 'Cut', align: 'right' },
+        { heading: 'Pieces on each', align: 'right' },
+      ],
+      file.layouts.map(({ stock, count, pieces }, index) => [
+        `${index + 1}`,
+        stock.kind === 'offcut' ? `Offcut ${stock.id}` : stock.id,
+        printSize(stock.length, stock.width, rule),
+        `${count}`,
+        `${pieces.length}`,
+      ]),
+    ),
+    `  Metal used: ${(100 * shareUsed(file)).toFixed(1)} %`,
+  ];
+}
+
+/** Area of the pieces as a part of the area of the stock that is cut. */
+export function shareUsed({ layouts }: PlanFile): number {
+  const area = ({ length, width }: { readonly length: number; readonly width: number }) =>
+    length * width;
+  const stock = total(layouts, (layout) => layout.count * area(layout.stock));
+  const pieces = total(layouts, (layout) => layout.count * total(layout.pieces, area));
+  return stock === 0 ? 0 : pieces / stock;
+}
+
+function offcutsToKeep(file: PlanFile): readonly string[] {
+  const rows = file.layouts.flatMap(({ count, remnants }, index) =>
+    remnants
+      .filter(({ keep }) => keep)
+      .map(({ length, width }) => [
+        `${count}`,
+        printSize(Math.max(length, width), Math.min(length, width), ruleOf(file)),
+        `map ${index + 1}`,
+      ]),
+  );
+  if (rows.length === 0) return ['Offcuts to keep: none'];
+  return [
+    'Offcuts to keep',
+    ...table(
+      [
+        { heading: 'Count', align: 'right' },
+        { heading: 'Size', align: 'left' },
+        { heading: 'From', align: 'left' },
+      ],
+      rows,
+    ),
+  ];
+}

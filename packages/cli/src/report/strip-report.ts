@@ -1,0 +1,90 @@
+import { printBareLength, printLength, printSize, type Rule } from '../length/print-length.js';
+import type { PlanFileBlank, PlanFileStrip } from '../plan-file/plan-file.js';
+import { CUTTING_CAUTIONS } from './cautions.js';
+import { table, wrap } from './table.js';
+
+/** What the report of one strip says. */
+export interface StripReport {
+  /** What the cutter is: its outline and sizes, as given. */
+  readonly title: string;
+  /** The bend rule that the strip was sized by. */
+  readonly bendRuleName: string;
+  /** With its strip. */
+  readonly blank: PlanFileBlank;
+}
+
+/** The strip of one cutter and where to bend it. Lines of at most 80 columns. */
+export function stripReport(report: StripReport, rule: Rule): readonly string[] {
+  const { blank } = report;
+  const { strip } = blank;
+  const size = `  Strip      ${printSize(blank.length, blank.width, rule)}`;
+  if (strip === undefined) return [...wrap(report.title, '  '), size];
+  return [
+    ...wrap(report.title, '  '),
+    size,
+    `  Hem        ${hemText(strip.hem, rule)}`,
+    `  Tab        ${tabText(strip.tab, rule)}`,
+    `  Bend rule  ${report.bendRuleName}`,
+    '',
+    ...bendTable(strip, rule),
+    ...curveTable(strip, rule),
+    '',
+    ...CUTTING_CAUTIONS,
+  ];
+}
+
+const UNIT_NAMES: Readonly<Record<Rule['units'], string>> = { in: 'inches', mm: 'millimetres' };
+
+function hemText(hem: number, rule: Rule): string {
+  if (hem === 0) return 'none, a raw edge';
+  return `fold line ${printLength(hem, rule)} from the long edge`;
+}
+
+function tabText(tab: number, rule: Rule): string {
+  return tab === 0 ? 'none, a butt joint' : `${printLength(tab, rule)} at the far end`;
+}
+
+function bendTable({ bends }: PlanFileStrip, rule: Rule): readonly string[] {
+  if (bends.length === 0) return ['No sharp bends.'];
+  return [
+    `Bends: the mark runs from the square end, in ${UNIT_NAMES[rule.units]}; 90 degrees is square`,
+    ...table(
+      [
+        { heading: 'Bend', align: 'right' },
+        { heading: 'Mark', align: 'right' },
+        { heading: 'Fold', align: 'left' },
+        { heading: 'Degrees', align: 'right' },
+      ],
+      bends.map(({ number, at, direction, angle }) => [
+        `${number}`,
+        printBareLength(at, rule),
+        direction,
+        angle.toFixed(1),
+      ]),
+    ),
+  ];
+}
+
+function curveTable({ curves }: PlanFileStrip, rule: Rule): readonly string[] {
+  if (curves.length === 0) return [];
+  return [
+    '',
+    `Curves: formed between the marks, in ${UNIT_NAMES[rule.units]}; the radius is the inside's`,
+    ...table(
+      [
+        { heading: 'From', align: 'right' },
+        { heading: 'To', align: 'right' },
+        { heading: 'Radius', align: 'right' },
+        { heading: 'Form', align: 'left' },
+        { heading: 'Degrees', align: 'right' },
+      ],
+      curves.map(({ from, to, radius, direction, angle }) => [
+        printBareLength(from, rule),
+        printBareLength(to, rule),
+        printBareLength(Math.round(radius / rule.mark) * rule.mark, rule),
+        direction,
+        angle.toFixed(1),
+      ]),
+    ),
+  ];
+}

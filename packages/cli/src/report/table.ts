@@ -1,0 +1,53 @@
+export const REPORT_WIDTH = 80;
+const GAP = '  ';
+
+export interface Column {
+  readonly heading: string;
+  readonly align: 'left' | 'right';
+  /** The one column of a table that gives way, by cutting its texts short, where the page is narrow. */
+  readonly shrinks?: boolean;
+}
+
+/** A table with a heading line, indented by two blanks, in at most 80 columns. */
+export function table(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+): readonly string[] {
+  const lines = [columns.map(({ heading }) => heading), ...rows];
+  const widths = columns.map((_, index) =>
+    Math.max(...lines.map((line) => (line[index] ?? '').length)),
+  );
+  const excess = widths.reduce((sum, width) => sum + width + GAP.length, 0) - REPORT_WIDTH;
+  const shrinking = columns.findIndex(({ shrinks }) => shrinks);
+  if (excess > 0 && shrinking >= 0)
+    widths[shrinking] = Math.max(8, (widths[shrinking] ?? 0) - excess);
+  return lines.map((line) => {
+    const cells = line.map((cell, index) => {
+      const width = widths[index] ?? 0;
+      const text = shorten(cell, width);
+      return columns[index]?.align === 'right' ? text.padStart(width) : text.padEnd(width);
+    });
+    return `${GAP}${cells.join(GAP)}`.trimEnd();
+  });
+}
+
+/** The text in at most `width` characters, with three dots for what is left out. */
+export function shorten(text: string, width: number): string {
+  return text.length <= width ? text : `${text.slice(0, Math.max(0, width - 3)).trimEnd()}...`;
+}
+
+/** Words broken into lines of at most 80 columns, the lines after the first indented. */
+export function wrap(text: string, indent = ''): readonly string[] {
+  const lines: string[] = [];
+  let line = /^ */.exec(text)?.[0] ?? '';
+  for (const word of text.trimStart().split(' ')) {
+    const longer = line.trim() === '' ? `${line}${word}` : `${line} ${word}`;
+    if (longer.length > REPORT_WIDTH && line.trim() !== '') {
+      lines.push(line);
+      line = `${indent}${word}`;
+    } else {
+      line = longer;
+    }
+  }
+  return [...lines, line];
+}
