@@ -48,7 +48,7 @@ const shearSchema = z
         "Which way the first cuts may run: along the stock's length, across it, or either.",
       ),
     longestCut: extent(
-      'The longest cut that the shear makes; absent where there is no limit',
+      'The longest cut that the shear makes, absent where it has no limit',
     ).optional(),
   })
   .describe('The shear that cuts.');
