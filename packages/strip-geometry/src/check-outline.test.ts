@@ -46,6 +46,24 @@ test.each<[string, OutlineFault, readonly Segment[], string]>([
   ['no area', 'clockwise', [line(a, b), line(b, a)], '0 square mm'],
   ['a side of no length', 'zero length', [line(a, b), line(b, b), line(b, c), line(c, a)], '0 mm'],
   ['a coordinate missing', 'not a number', [line(a, point(Number.NaN, 0))], 'NaN'],
+  [
+    'sides that cross',
+    'crosses itself',
+    closedPolygon([a, point(4, 4), point(4, 0), point(0, 2)]),
+    'Segments 1 and 3 of "trial" touch or cross at (1.3333, 1.3333)',
+  ],
+  [
+    'a curve that cuts a side',
+    'crosses itself',
+    // A half circle of radius 2 about (2, 1) hangs down through the base.
+    [
+      line(a, b),
+      line(b, point(4, 1)),
+      arc(point(4, 1), point(2, 1), -Math.PI),
+      line(point(0, 1), a),
+    ],
+    'Segments 1 and 3 of "trial" touch or cross at (3.7321, 0)',
+  ],
   ['an arc off its centre', 'bad arc', [{ ...arc(a, b, 1), to: c }], '(0, 3)'],
   ['an arc more than once round', 'bad arc', [arc(a, b, 7)], '6.2832'],
 ])('refuses %s', (_, code, segments, found) => {

@@ -1,4 +1,5 @@
 import { FULL_TURN } from './angle.js';
+import { sharedPoint } from './crossing.js';
 import { signedArea } from './measure.js';
 import type { Arc, Outline, Segment } from './outline.js';
 import { OutlineError } from './outline-error.js';
@@ -10,9 +11,9 @@ import { printLength, printNumber, printPoint } from './wording.js';
 /**
  * Checks that an outline is what `Outline` promises: at least one segment,
  * every number finite, no segment without length, every arc true to its
- * centre and sweep, closed, and run anticlockwise. Segments are counted from 1
- * in messages. Whether the outline crosses itself is checked where it is drawn
- * from free corners.
+ * centre and sweep, closed, run anticlockwise, and no two segments that touch
+ * or cross apart from neighbours at their joint. Neighbours are not searched
+ * for a second meeting. Segments are counted from 1 in messages.
  *
  * @throws OutlineError at the first fault, with the segment and both numbers.
  */
@@ -36,6 +37,7 @@ export function checkOutline(outline: Outline): void {
       );
     }
   });
+  checkCrossings(outline);
   const area = signedArea(outline);
   if (!(area > 0)) {
     throw new OutlineError(
@@ -44,6 +46,23 @@ export function checkOutline(outline: Outline): void {
         'clockwise; it must run anticlockwise, with an area above 0. Run its segments backwards.',
     );
   }
+}
+
+function checkCrossings({ name, segments }: Outline): void {
+  segments.forEach((segment, index) => {
+    for (let other = index + 2; other < segments.length; other++) {
+      const opposite = segments[other];
+      const neighbours = index === 0 && other === segments.length - 1;
+      const shared = opposite && !neighbours ? sharedPoint(segment, opposite) : undefined;
+      if (shared !== undefined) {
+        throw new OutlineError(
+          'crosses itself',
+          `Segments ${index + 1} and ${other + 1} of "${name}" touch or cross at ` +
+            `${printPoint(shared)}; an outline may not cross itself.`,
+        );
+      }
+    }
+  });
 }
 
 function checkSegment(segment: Segment, which: string): void {

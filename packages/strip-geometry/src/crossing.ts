@@ -1,25 +1,37 @@
-import type { Line, Point } from './outline.js';
-import { along, cross, distance, dot, minus } from './point.js';
+import { FULL_TURN } from './angle.js';
+import { meetings, shiftedCarrier } from './carrier.js';
+import type { Point, Segment } from './outline.js';
+import { along, distance, dot, minus, turnFrom } from './point.js';
+import { headingAtStart, lengthOf, radiusOf } from './segment.js';
 import { LENGTH_TOLERANCE } from './tolerance.js';
 
 /**
- * Whether two straight sides share a point, or come nearer than the tolerance.
- * Sides that follow one another share a corner and are not for this function.
+ * A point that two segments share, ends included, or undefined if they keep
+ * apart. Points nearer than the tolerance are shared.
  */
-export function sidesTouch(a: Line, b: Line): boolean {
-  return sidesCross(a, b) || isOn(a.from, b) || isOn(a.to, b) || isOn(b.from, a) || isOn(b.to, a);
+export function sharedPoint(a: Segment, b: Segment): Point | undefined {
+  const [first, second] = [shiftedCarrier(a, 0), shiftedCarrier(b, 0)];
+  const crossings = first && second ? meetings(first, second) : [];
+  return [...crossings, a.from, a.to, b.from, b.to].find((p) => isOn(p, a) && isOn(p, b));
 }
 
-function sidesCross(a: Line, b: Line): boolean {
-  const side = ({ from, to }: Line, p: Point) => Math.sign(cross(minus(to, from), minus(p, from)));
-  return side(a, b.from) * side(a, b.to) < 0 && side(b, a.from) * side(b, a.to) < 0;
+/** Whether the point lies on the segment, ends included. */
+export function isOn(p: Point, segment: Segment): boolean {
+  return distance(p, nearestOn(segment, p)) <= LENGTH_TOLERANCE;
 }
 
-/** Whether the point lies on the side, ends included. */
-export function isOn(p: Point, { from, to }: Line): boolean {
-  const whole = minus(to, from);
-  const length = Math.hypot(whole.x, whole.y);
-  const heading = { x: whole.x / length, y: whole.y / length };
-  const reached = Math.min(Math.max(dot(minus(p, from), heading), 0), length);
-  return distance(p, along(from, heading, reached)) <= LENGTH_TOLERANCE;
+/** The point of a segment that lies nearest to `p`. */
+function nearestOn(segment: Segment, p: Point): Point {
+  if (segment.kind === 'line') {
+    const heading = headingAtStart(segment);
+    const reach = dot(minus(p, segment.from), heading);
+    return along(segment.from, heading, Math.min(Math.max(reach, 0), lengthOf(segment)));
+  }
+  const { from, to, centre, sweep } = segment;
+  const apart = distance(p, centre);
+  const turned = Math.sign(sweep) * turnFrom(minus(from, centre), minus(p, centre));
+  if (apart > 0 && (turned + FULL_TURN) % FULL_TURN <= Math.abs(sweep)) {
+    return along(centre, minus(p, centre), radiusOf(segment) / apart);
+  }
+  return distance(p, from) < distance(p, to) ? from : to;
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { anyNeutralAxis, anyOutline, between } from './any-outline.test.support.js';
+import { anyNeutralAxis, anyOutline, between, orSkip } from './any-outline.test.support.js';
 import type { BendRule } from './bend-rules/bend-rule.js';
 import { neutralAxis } from './bend-rules/neutral-axis.js';
 import { zeroThickness } from './bend-rules/zero-thickness.js';
@@ -182,25 +182,19 @@ describe('closed smooth outlines lengthen by 2 pi d', () => {
 });
 
 test('runs join end to end, from 0 to the length', () => {
+  const anyRule = fc.oneof(anyNeutralAxis, fc.constant(zeroThickness()));
   fc.assert(
-    fc.property(
-      anyOutline,
-      fc.oneof(anyNeutralAxis, fc.constant(zeroThickness())),
-      (outline, bendRule) => {
-        const { length, runs } = develop(outline.segments, {
-          bendRule,
-          closed: true,
-          metal: 'outside',
-        });
-        let at = 0;
-        for (const { from, to } of runs) {
-          expect(from).toBe(at);
-          expect(to).toBeGreaterThanOrEqual(from);
-          at = to;
-        }
-        expect(at).toBe(length);
-      },
-    ),
+    fc.property(anyOutline, anyRule, (outline, bendRule) => {
+      const options = { bendRule, closed: true, metal: 'outside' } as const;
+      const { length, runs } = orSkip(() => develop(outline.segments, options));
+      let at = 0;
+      for (const { from, to } of runs) {
+        expect(from).toBe(at);
+        expect(to).toBeGreaterThanOrEqual(from);
+        at = to;
+      }
+      expect(at).toBe(length);
+    }),
   );
 });
 

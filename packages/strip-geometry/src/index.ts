@@ -8,8 +8,17 @@ export { mirrored, moved, scaled, turned } from './transform.js';
 
 // Families: outlines drawn from a few sizes.
 
+export { acorn } from './outlines/acorn.js';
+export { circle } from './outlines/circle.js';
+export { crescent } from './outlines/crescent.js';
 export { families, familyNamed } from './outlines/families.js';
 export type { OutlineFamily, OutlineSizes, SizeField, SizeKind } from './outlines/family.js';
+export { heart } from './outlines/heart.js';
+export { polygon } from './outlines/polygon.js';
+export { rectangle } from './outlines/rectangle.js';
+export { regularPolygon } from './outlines/regular-polygon.js';
+export { sailboat } from './outlines/sailboat.js';
+export { star } from './outlines/star.js';
 
 // Bend rules: how metal goes round a bend.
 

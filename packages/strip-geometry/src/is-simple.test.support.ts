@@ -1,24 +1,34 @@
-import { sidesTouch } from './crossing.js';
-import type { Line, Outline, Point } from './outline.js';
+import type { Outline, Point } from './outline.js';
 import { polar } from './point.js';
-import { line, radiusOf } from './segment.js';
+import { radiusOf } from './segment.js';
 
 const CHORDS = 24;
 
-/** Whether the outline, with each arc drawn as chords, never touches or crosses itself. */
+/**
+ * Whether the outline, with each arc drawn as chords, never crosses itself. By
+ * the signs of triangles alone, so that it owes nothing to `crossing.ts`.
+ */
 export function isSimple(outline: Outline): boolean {
-  const sides = chordsOf(outline);
-  return sides.every((side, index) =>
-    sides.every((other, otherIndex) => {
-      const apart = Math.abs(index - otherIndex);
-      const neighbours = apart <= 1 || apart === sides.length - 1;
-      return neighbours || !sidesTouch(side, other);
-    }),
+  const points = chordsOf(outline);
+  const side = (index: number) => [points[index], points[(index + 1) % points.length]] as const;
+  return points.every((_, first) =>
+    points.every((__, second) => !properlyCross(side(first), side(second))),
   );
 }
 
-function chordsOf({ segments }: Outline): Line[] {
-  const points = segments.flatMap((segment): Point[] => {
+type Side = readonly [Point | undefined, Point | undefined];
+
+function properlyCross([a, b]: Side, [c, d]: Side): boolean {
+  if (!a || !b || !c || !d) {
+    throw new Error('a side without ends');
+  }
+  const sign = (p: Point, q: Point, r: Point) =>
+    Math.sign((q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x));
+  return sign(a, b, c) * sign(a, b, d) < 0 && sign(c, d, a) * sign(c, d, b) < 0;
+}
+
+function chordsOf({ segments }: Outline): Point[] {
+  return segments.flatMap((segment): Point[] => {
     if (segment.kind === 'line') {
       return [segment.from];
     }
@@ -28,5 +38,4 @@ function chordsOf({ segments }: Outline): Line[] {
       polar(centre, radiusOf(segment), start + (sweep * step) / CHORDS),
     );
   });
-  return points.map((p, index) => line(p, points[(index + 1) % points.length] ?? p));
 }

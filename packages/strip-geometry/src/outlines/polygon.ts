@@ -1,4 +1,4 @@
-import { isOn, sidesTouch } from '../crossing.js';
+import { isOn, sharedPoint } from '../crossing.js';
 import { signedArea } from '../measure.js';
 import type { Line, Point } from '../outline.js';
 import { OutlineError } from '../outline-error.js';
@@ -80,7 +80,7 @@ function refuseCrossings(sides: readonly Line[]): void {
     for (let other = index + 2; other < sides.length; other++) {
       const neighbours = index === 0 && other === sides.length - 1;
       const opposite = sides[other];
-      if (opposite !== undefined && !neighbours && sidesTouch(side, opposite)) {
+      if (opposite !== undefined && !neighbours && sharedPoint(side, opposite) !== undefined) {
         refuse(index, other);
       }
     }
