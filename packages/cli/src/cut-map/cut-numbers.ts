@@ -8,7 +8,7 @@ import type { Strips } from './strips.js';
 
 /** Distances from the stock's edge, in millimetres of paper. */
 const NIB = 1.6;
-const FLAG = 4.6;
+const FLAG = 4;
 const FLAG_POINT = 1.6;
 const GAP = 0.8;
 const OVERHANG = 3;

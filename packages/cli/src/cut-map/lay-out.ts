@@ -10,7 +10,7 @@ import { drawHeading } from './heading.js';
 import { INK } from './ink.js';
 import { drawKey } from './key.js';
 import { drawLegendTable, legendHeight, legendRows } from './legend-table.js';
-import { CAUTION, leftOutNote, offcutNote, unnumberedNote } from './notes.js';
+import { CAUTION, leftOutNote, offcutNote } from './notes.js';
 import { overallDimensions } from './overall-dimensions.js';
 import { planPage } from './page-plan.js';
 import { MARGIN, TYPE } from './paper.js';
@@ -20,6 +20,7 @@ import { drawRemnants } from './remnants.js';
 import { drawScaleBar } from './scale-bar.js';
 import { stripDimensions } from './strip-dimensions.js';
 import { readStrips } from './strips.js';
+import { drawUnnumbered } from './unnumbered.js';
 
 /** Between the blocks below the sheet, in millimetres of paper. */
 const GAP = 2.6;
@@ -48,7 +49,7 @@ export function layOut(map: CutMap): Drawing {
     (area) => drawKey(map, strips, area),
     (area) => drawLegendTable(rows, area),
     note(offcutNote(map)),
-    note(unnumberedNote(pieces.unnumbered, printLength)),
+    (area) => drawUnnumbered(pieces.unnumbered, strips, printLength, area),
     note(leftOutNote({ widths: widths.leftOut, numbers: numbers.leftOut })),
     note(CAUTION, 'caution'),
   ]);

@@ -15,8 +15,8 @@ export interface LegendRow {
   readonly count: number;
 }
 
-const HEADS: LegendCells = ['No.', 'Blank', 'Length × width', 'On each'];
-const ONE_COLUMN = 8;
+const HEADS: LegendCells = ['No.', 'Blank', 'Length × width', 'How many'];
+const ONE_COLUMN = 10;
 const GUTTER = 6;
 /** Between cells, in multiples of the font size. */
 const GAP = 1;

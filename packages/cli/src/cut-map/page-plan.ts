@@ -25,13 +25,24 @@ export interface PagePlan {
   readonly overallOut: { readonly left: number; readonly bottom: number };
 }
 
-/** @param tableHeight the legend's, in millimetres of paper */
-export function planPage(
+/**
+ * Plans the page twice: strips that are too narrow for a line of text at the first plan's unit
+ * need wider labels. If none are, the second plan is the first.
+ *
+ * @param tableHeight the legend's, in millimetres of paper
+ */
+export function planPage(map: CutMap, strips: Strips, tableHeight: number): PagePlan {
+  const { unit } = planAt(0, map, strips, tableHeight);
+  return planAt(unit, map, strips, tableHeight);
+}
+
+function planAt(
+  guess: Unit,
   { stock, printLength }: CutMap,
   strips: Strips,
   tableHeight: number,
 ): PagePlan {
-  const widths = stripDimensionsDepth(strips, printLength);
+  const widths = stripDimensionsDepth(strips, printLength, guess);
   const numbers = cutNumbersDepth(strips, printLength);
   const along = strips.cutsRun === 'x';
   const overallOut = along ? { left: widths, bottom: 0 } : { left: 0, bottom: widths };
@@ -40,7 +51,8 @@ export function planPage(
   const bottom = overallOut.bottom + OVERALL_DEPTH;
   const top = along ? 0 : numbers;
 
-  const down = top + bottom + 2 * CORNER + HEADING_HEIGHT + tableHeight + USUAL_FOOT;
+  const words = HEADING_HEIGHT + tableHeight + USUAL_FOOT;
+  const down = top + bottom + 2 * CORNER + words + 2 * MARGIN;
   const unit = fitPaper(stock, { across: left + right, down });
   const overhang = Math.max(CORNER, overallOverhang(stock, unit, printLength));
 

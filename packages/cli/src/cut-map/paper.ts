@@ -15,7 +15,7 @@ export const TYPE = { title: 5.2, lead: 4.4, body: 3, small: 2.6, least: 2.12 } 
 export const LABEL_SIZES = [TYPE.body, 2.7, 2.4, TYPE.least] as const;
 
 /** Clear paper around everything, so that no line sits on the edge of the page. */
-export const MARGIN = 3;
+export const MARGIN = 2.5;
 
 /** Room kept free for the sheet when the rest of the page is crowded. */
 const LEAST_SHEET = 80;

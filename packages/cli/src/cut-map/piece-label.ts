@@ -18,13 +18,15 @@ export interface PieceLabel {
 
 /** Clear edges inside a piece, in millimetres of paper. */
 const SIDE = 1;
-const HEAD = 0.4;
+const HEAD = 0.25;
 /** Around a bare number, which is the last resort. */
 const BARE = 0.15;
 /** In multiples of the font size. */
 const GAP = 0.45;
 const WIDE_GAP = 1.2;
 const PILL = 0.35;
+/** A piece of so many lines' height takes two in a block rather than one spread out. */
+const ROOMY = 3.5;
 /** A name cut shorter than this many letters helps nobody. */
 const LEAST_NAME = 6;
 
@@ -44,16 +46,20 @@ export function pieceLabel(box: Box, words: LabelWords, unit: Unit): PieceLabel 
   if (choice !== undefined) {
     return { marks: withSize(frame, words, choice, unit), numbered: true };
   }
-  const marks = numberOnly(frame, words.number, unit);
+  // A lone 6 or 9 is best read the right way up.
+  const lying = numberOnly(readingFrame(box, false), words.number, unit);
+  const marks = lying.length > 0 ? lying : numberOnly(frame, words.number, unit);
   return { marks, numbered: marks.length > 0 };
 }
 
 function choose(frame: ReadingFrame, words: LabelWords, unit: Unit): Choice | undefined {
   const both = (name: string, sizes: readonly number[]): readonly Choice[] =>
-    sizes.flatMap((size) => [
-      { size: size * unit, lines: 1, name } as const,
-      { size: size * unit, lines: 2, name } as const,
-    ]);
+    sizes.flatMap((each) => {
+      const size = each * unit;
+      const roomy = frame.short > ROOMY * LINE_HEIGHT * size;
+      const lines = roomy ? ([2, 1] as const) : ([1, 2] as const);
+      return lines.map((count) => ({ size, lines: count, name }));
+    });
   const cut = both('', [TYPE.least]).flatMap((choice) => {
     const name = shorten(words.name, nameRoom(frame, words, choice, unit));
     return [...name].length > LEAST_NAME ? [{ ...choice, name }] : [];

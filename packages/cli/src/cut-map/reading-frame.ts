@@ -4,7 +4,7 @@ import { textMark } from './text-mark.js';
 
 /**
  * A rectangle to write in along its longer side: from left to right if it lies, up the page if it
- * stands. `s` counts along the reading direction, `t` down from the head of the text.
+ * stands (or as told). `s` counts along the reading direction, `t` down from the head of the text.
  */
 export interface ReadingFrame {
   readonly long: number;
@@ -25,12 +25,11 @@ export interface FrameLine {
   readonly bold?: boolean;
 }
 
-export function readingFrame(box: Box): ReadingFrame {
-  const upright = box.height > box.width;
+export function readingFrame(box: Box, upright = box.height > box.width): ReadingFrame {
   const foot = box.y + box.height;
   return {
-    long: Math.max(box.width, box.height),
-    short: Math.min(box.width, box.height),
+    long: upright ? box.height : box.width,
+    short: upright ? box.width : box.height,
     box: (s, t, long, short) =>
       upright
         ? { x: box.x + t, y: foot - s - long, width: short, height: long }

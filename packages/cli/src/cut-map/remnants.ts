@@ -3,7 +3,7 @@ import type { CutMap } from './cut-map.js';
 import type { Box, Hatch, Mark } from './drawing.js';
 import { INK } from './ink.js';
 import { LINE_HEIGHT, textWidth } from './measure-text.js';
-import { LABEL_SIZES, type Unit } from './paper.js';
+import { TYPE, type Unit } from './paper.js';
 import { printSize } from './print-size.js';
 import { readingFrame } from './reading-frame.js';
 
@@ -50,18 +50,21 @@ function hatchesOf(layout: number, unit: Unit): readonly Hatch[] {
   ];
 }
 
-const CLEAR = 0.6;
+/** Hatching to leave in sight at the ends and along the sides, in millimetres of paper. */
+const ENDS = 2;
+const SIDES = 0.6;
+const SIZES = [TYPE.small, 2.4, TYPE.least] as const;
 const GAP = 1.2;
 
 /** The first wording that fits, on one line or one below the other, on a clear ground. */
 function label(box: Box, wordings: readonly (readonly string[])[], unit: Unit): readonly Mark[] {
   const frame = readingFrame(box);
-  const long = frame.long - 2 * CLEAR * unit;
-  const short = frame.short - 2 * CLEAR * unit;
+  const long = frame.long - 2 * ENDS * unit;
+  const short = frame.short - 2 * SIDES * unit;
   for (const words of wordings) {
     const widths = words.map((word) => textWidth(word));
     const total = widths.reduce((sum, width) => sum + width + GAP, -GAP);
-    for (const size of LABEL_SIZES.map((each) => each * unit)) {
+    for (const size of SIZES.map((each) => each * unit)) {
       const line = LINE_HEIGHT * size;
       if (line <= short && total * size <= long) {
         let s = (frame.long - total * size) / 2;
@@ -92,6 +95,8 @@ function label(box: Box, wordings: readonly (readonly string[])[], unit: Unit): 
 }
 
 function onPlate(box: Box, texts: readonly (Mark & { kind: 'text' })[], unit: Unit): Mark[] {
-  const plate = shared(grown(around(texts.map((text) => text.box)), 0.4 * unit), box);
+  // Clear of the cuts along the edges.
+  const within = grown(box, -0.5 * unit);
+  const plate = shared(grown(around(texts.map((text) => text.box)), 0.4 * unit), within);
   return [{ kind: 'rect', role: 'plate', box: plate, fill: INK.paper }, ...texts];
 }

@@ -9,7 +9,7 @@ import type { Span, Strips } from './strips.js';
 /** Distances from the stock's edge, in millimetres of paper. */
 const LINE = 3;
 const BRACKET = 4;
-const LABEL = 5.4;
+const LABEL = 4.8;
 /** How far labels may stand beyond the stock's corners. */
 const OVERHANG = 3;
 
@@ -24,11 +24,19 @@ export interface StripDimensions {
   readonly leftOut: number;
 }
 
-/** How much paper the widths need beside the stock; none if the stock is one strip. */
-export function stripDimensionsDepth(strips: Strips, print: (mm: number) => string): number {
+/**
+ * How much paper the widths need beside the stock; none if the stock is one strip.
+ *
+ * @param unit what the page is drawn at, as far as known: it decides which strips share a label
+ */
+export function stripDimensionsDepth(
+  strips: Strips,
+  print: (mm: number) => string,
+  unit: Unit,
+): number {
   if (strips.spans.length < 2) return 0;
-  const texts = entriesOf(strips.spans, print).map(({ text }) => `99 × ${text}`);
-  return LABEL + Math.max(...texts.map((text) => textWidth(text) * TYPE.small)) + 1;
+  const texts = entriesAt(strips, print, unit).map(({ text }) => textWidth(text));
+  return LABEL + Math.max(...texts) * TYPE.small + 1;
 }
 
 /**
@@ -46,10 +54,7 @@ export function stripDimensions(
   if (strips.spans.length < 2) return { marks: [], leftOut: 0 };
   const room = { from: -OVERHANG * unit, to: strips.extent + OVERHANG * unit };
   const line = LINE_HEIGHT * unit;
-  const single = entriesOf(strips.spans, print);
-  const entries = single.some(({ from, to }) => to - from < line * TYPE.small)
-    ? sharedByEquals(single, line * TYPE.small)
-    : single;
+  const entries = entriesAt(strips, print, unit);
   const size = entries.length * line * TYPE.small <= room.to - room.from ? TYPE.small : TYPE.least;
   const kept = widest(entries, Math.floor((room.to - room.from) / (line * size)));
   const centres = spreadLabels(kept.map(middle), line * size, room.from, room.to);
@@ -71,14 +76,18 @@ export function stripDimensions(
   const labelled = kept.reduce((sum, entry) => sum + entry.strips, 0);
   return {
     marks: [...dimensionLine(strips, rail, unit), ...labels],
-    leftOut: single.length - labelled,
+    leftOut: strips.spans.length - labelled,
   };
 }
 
 const middle = ({ from, to }: Span): number => (from + to) / 2;
 
-const entriesOf = (spans: readonly Span[], print: (mm: number) => string): readonly Entry[] =>
-  spans.map(({ from, to }) => ({ from, to, text: print(to - from), strips: 1 }));
+function entriesAt(strips: Strips, print: (mm: number) => string, unit: Unit): readonly Entry[] {
+  const single = strips.spans.map(({ from, to }) => {
+    return { from, to, text: print(to - from), strips: 1 };
+  });
+  return sharedByEquals(single, LINE_HEIGHT * TYPE.small * unit);
+}
 
 /** Joins neighbours of equal width that are too narrow for a label each. */
 function sharedByEquals(entries: readonly Entry[], least: number): readonly Entry[] {

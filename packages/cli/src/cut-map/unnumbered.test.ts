@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { millimetres } from './random-cut-map.test.support.js';
+import { drawUnnumbered } from './unnumbered.js';
+
+const area = { left: 0, top: 0, width: 10_000, unit: 1 };
+const strips = { extent: 300, spans: [], firstCuts: [] };
+const at = (number: number, x: number, y: number) => ({
+  ...{ number, name: 'Acorn', length: 20, width: 10, turned: false },
+  ...{ x, y },
+});
+const lines = (cutsRun: 'x' | 'y', pieces: readonly ReturnType<typeof at>[]) =>
+  drawUnnumbered(pieces, { ...strips, cutsRun }, millimetres, area)
+    .marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
+    .slice(1);
+
+describe('pieces too small for a number', () => {
+  it('are told strip by strip, equal neighbours counted', () => {
+    const row = [at(4, 40, 50), at(3, 0, 50), at(3, 20, 50), at(3, 70, 50), at(3, 0, 60)];
+    expect(lines('x', row)).toEqual([
+      '50 mm up: 2 of No. 3 from 0 mm right; No. 4 from 40 mm right; No. 3 from 70 mm right.',
+      '60 mm up: No. 3 from 0 mm right.',
+    ]);
+  });
+
+  it('are told from left to right where strips stand', () => {
+    expect(lines('y', [at(3, 30, 0), at(3, 30, 10)])).toEqual([
+      '30 mm right: 2 of No. 3 from 0 mm up.',
+    ]);
+  });
+
+  it('take no room if there are none', () => {
+    expect(drawUnnumbered([], { ...strips, cutsRun: 'x' }, millimetres, area).height).toBe(0);
+  });
+});
