@@ -40,7 +40,8 @@ export class ReachableCosts {
 
   /** The greatest reachable cost below `cost`, or -1 where there is none. */
   below(cost: number): number {
-    if (cost <= 0 || this.#divisor === 0) return -1;
+    if (cost <= 0) return -1;
+    if (this.#divisor === 0) return 0;
     let sum = Math.ceil(cost / this.#divisor) - 1;
     if (sum < this.#sums.length) while (sum > 0 && this.#sums[sum] === 0) sum--;
     return sum * this.#divisor;

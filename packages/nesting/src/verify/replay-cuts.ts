@@ -36,6 +36,12 @@ export function replayCuts(
       faults.push({ code: 'bad cut', message });
       return;
     }
+    if (![1, 2, 3].includes(cut.stage)) {
+      faults.push({
+        code: 'wrong stage',
+        message: `${name} is of stage ${cut.stage}; there are 3`,
+      });
+    }
     const expected = cut.stage === 2 ? other(firstRuns) : firstRuns;
     if (runs !== expected) {
       const message = `${name} is of stage ${cut.stage} and should run ${expected} the stock`;

@@ -29,7 +29,7 @@ export function verifyPlan(problem: CuttingProblem, plan: CuttingPlan): readonly
     ...faults,
     ...demandFaults(problem, plan),
     ...stockFaults(problem, plan),
-    ...moneyFaults(plan),
+    ...moneyFaults(problem, plan),
   ];
 }
 
@@ -117,8 +117,13 @@ function buyable(stock: Stock): number {
   return stock.canBuy === 'any' ? Number.POSITIVE_INFINITY : stock.canBuy;
 }
 
-function moneyFaults(plan: CuttingPlan): readonly PlanFault[] {
-  const faults: PlanFault[] = [];
+function moneyFaults(problem: CuttingProblem, plan: CuttingPlan): readonly PlanFault[] {
+  const faults: PlanFault[] = plan.buy
+    .filter((purchase) => problem.stock.every((stock) => stock.id !== purchase.stock))
+    .map(({ stock }) => ({
+      code: 'wrong purchase',
+      message: `'${stock}' is to be bought, but is no stock of this problem`,
+    }));
   const total = plan.buy.reduce((sum, purchase) => sum + purchase.cost, 0);
   if (total !== plan.cost) {
     const message = `purchases come to ${total}, the plan says ${plan.cost}`;
