@@ -1,5 +1,5 @@
 import type { IntegerPlan } from './integer-master.js';
-import { type CutPattern, type StripPattern, stripKey } from './patterns.js';
+import { narrowed, type StripPattern, stripKey } from './patterns.js';
 import type { Faces } from './strip-families.js';
 
 /** A sheet with all its strips chosen, and how many are cut so. */
@@ -86,7 +86,11 @@ export function dropSurplus(
       current = current.filter((other) => other.count > 0);
     }
   });
-  return merged(current.filter((sheet) => sheet.strips.length > 0));
+  const narrow = current.map((sheet) => ({
+    ...sheet,
+    strips: sheet.strips.map((strip) => narrowed(faces.families[strip.family], strip)),
+  }));
+  return merged(narrow.filter((sheet) => sheet.strips.length > 0));
 }
 
 /** Equal sheets brought together, the most numerous first. */
@@ -123,14 +127,7 @@ function without(sheet: FilledSheet, faces: Faces, piece: number, copies: number
       left -= taken;
       return count > taken ? [[lay, count - taken]] : [];
     });
-    if (lays.length === 0) return [];
-    const widest = Math.max(...lays.map(([lay]) => family.lays[lay].across));
-    return [{ family: strip.family, width: family.widths.indexOf(widest), lays }];
+    return lays.length === 0 ? [] : [{ ...strip, lays }];
   });
   return { ...sheet, strips: strips.reverse() };
-}
-
-/** The same sheet as a cut pattern, for the linear master. */
-export function asCut(sheet: FilledSheet): CutPattern {
-  return { face: sheet.face, strips: sheet.strips.map((strip) => [strip, 1] as const) };
 }

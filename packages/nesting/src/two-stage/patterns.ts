@@ -1,3 +1,5 @@
+import type { StripFamily } from './strip-families.js';
+
 /** How one strip is cut to length: which lays, and how many of each. */
 export interface StripPattern {
   /** Index of the strip family. */
@@ -22,6 +24,13 @@ export interface CutPattern {
   readonly face: number;
   /** [strip pattern of the face's family, strips at least 1]. */
   readonly strips: readonly (readonly [StripPattern, number])[];
+}
+
+/** The same strip no wider than its widest piece. */
+export function narrowed(family: StripFamily, strip: StripPattern): StripPattern {
+  if (strip.lays.length === 0) return strip;
+  const widest = Math.max(...strip.lays.map(([lay]) => family.lays[lay].across));
+  return { ...strip, width: family.widths.indexOf(widest) };
 }
 
 /** The sheet pattern that a cut pattern shears first. */

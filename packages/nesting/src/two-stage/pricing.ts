@@ -1,6 +1,6 @@
 import type { CuttingProblem } from '../problem.js';
 import { LayeredKnapsack } from './layered-knapsack.js';
-import type { CutPattern, StripPattern } from './patterns.js';
+import { type CutPattern, narrowed, type StripPattern } from './patterns.js';
 import type { Face, Faces } from './strip-families.js';
 
 /** The best patterns for some values of the pieces. */
@@ -87,11 +87,4 @@ export function stripItems(problem: CuttingProblem, faces: Faces, face: Face) {
     const most = exact.reduce((sum, lay) => sum + problem.pieces[lay.piece].quantity, 0);
     return { size: width, most };
   });
-}
-
-/** The same strip no wider than its widest piece. */
-function narrowed(family: Faces['families'][number], strip: StripPattern): StripPattern {
-  if (strip.lays.length === 0) return strip;
-  const widest = Math.max(...strip.lays.map(([lay]) => family.lays[lay].across));
-  return { ...strip, width: family.widths.indexOf(widest) };
 }
