@@ -18,13 +18,11 @@ export class OutlineError extends Error {
   override readonly name = 'OutlineError';
   readonly code: OutlineFault;
   /** The size at fault, such as `across flats`, where one is. */
-  readonly field?: string;
+  readonly field: string | undefined;
 
   constructor(code: OutlineFault, message: string, field?: string) {
     super(message);
     this.code = code;
-    if (field !== undefined) {
-      this.field = field;
-    }
+    this.field = field;
   }
 }

@@ -16,13 +16,11 @@ export class BendError extends Error {
   override readonly name = 'BendError';
   readonly code: BendFault;
   /** The input at fault, such as `factor`, where one is. */
-  readonly field?: string;
+  readonly field: string | undefined;
 
   constructor(code: BendFault, message: string, field?: string) {
     super(message);
     this.code = code;
-    if (field !== undefined) {
-      this.field = field;
-    }
+    this.field = field;
   }
 }

@@ -3,7 +3,7 @@ import { point, polar } from '../point.js';
 import { arcBetween } from '../segment.js';
 import { checkRange, defineFamily } from './define-family.js';
 
-/** How far each horn stands past the top of the outer circle, measured from the open side. */
+/** Angle from the middle of the open side to each horn, seen from the outer circle's centre. */
 const HORN = toRadians(48);
 const LEAST_THICKNESS = 0.1;
 const MOST_THICKNESS = 0.6;
