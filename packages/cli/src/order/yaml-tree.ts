@@ -1,4 +1,4 @@
-import type { Document, Node } from 'yaml';
+import type { Document, Node, YAMLParseError } from 'yaml';
 import { isAlias, isMap, isScalar, isSeq, LineCounter, Parser, parseDocument } from 'yaml';
 import type { Complaint, Fault, FieldPath } from '../faults/fault.js';
 
@@ -51,15 +51,7 @@ export function parseYaml(text: string): YamlOutcome {
     stringKeys: true,
   });
   if (document.errors.length > 0) {
-    const faults = document.errors.map((error): Fault => {
-      const reason = YAML_REASONS[error.code] ?? error.message.split('\n')[0] ?? error.code;
-      return {
-        complaint: { code: 'not YAML', reason },
-        path: [],
-        line: lineAt(lines, error.pos[0]),
-      };
-    });
-    return { ok: false, faults };
+    return { ok: false, faults: tellingErrors(document.errors, text, lines) };
   }
   if (document.contents === null) return fail({ code: 'empty file' }, 1);
   try {
@@ -78,7 +70,29 @@ const YAML_REASONS: Readonly<Partial<Record<string, string>>> = {
   MULTIPLE_DOCS: 'a second document starts here; an order is one document, without --- in it',
   NON_STRING_KEY: 'a field must be named by plain text',
   TAB_AS_INDENT: 'a tab indents this line; indent with blanks',
+  BLOCK_AS_IMPLICIT_KEY:
+    'indent this line like its neighbours, and put a text with ": " in it into quotes',
 };
+
+/**
+ * The errors that tell something: those up to the first that breaks the
+ * structure, since those after it mostly follow from it.
+ */
+function tellingErrors(
+  errors: readonly YAMLParseError[],
+  text: string,
+  lines: LineCounter,
+): readonly Fault[] {
+  const breaking = errors.findIndex(({ code }) => code !== 'DUPLICATE_KEY');
+  const telling = breaking < 0 ? errors : errors.slice(0, breaking + 1);
+  return telling.map(({ code, message, pos }) => {
+    const line = lineAt(lines, pos[0]);
+    const tab = /^[ ]*\t/.test(text.split('\n')[line - 1] ?? '');
+    const known = tab ? YAML_REASONS.TAB_AS_INDENT : YAML_REASONS[code];
+    const reason = known ?? message.split('\n')[0] ?? code;
+    return { complaint: { code: 'not YAML', reason }, path: [], line };
+  });
+}
 
 /** How deep lists and sections nest, counted without recursion. */
 function nestingDepth(text: string): number {
