@@ -3,7 +3,7 @@ import loadHighsModule, { type Highs } from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { planCutting } from './plan-cutting.js';
 import type { CuttingProblem } from './problem.js';
-import { randomProblem } from './random-problem.test-data.js';
+import { randomProblem } from './random-problem.test.support.js';
 
 /**
  * The whole task as one mixed-integer program that names every copy of every

@@ -4,7 +4,7 @@ import type { CuttingPlan, PlanOutcome } from './plan.js';
 import { planCutting } from './plan-cutting.js';
 import type { CuttingProblem, Piece, Stock } from './problem.js';
 import { ProblemError } from './problem-error.js';
-import { randomProblem } from './random-problem.test-data.js';
+import { randomProblem } from './random-problem.test.support.js';
 import { stockClasses } from './stock-classes.js';
 import { firstFit } from './two-stage/first-fit.js';
 import { leastMoney } from './two-stage/objective.js';

@@ -184,7 +184,13 @@ function unfitting(problem: CuttingProblem, faces: Faces): readonly string[] {
   return problem.pieces.filter((_, i) => !fitting.has(i)).map((piece) => piece.id);
 }
 
+/** The largest stock that there is any of, or else the largest that is listed. */
 function largestStock(problem: CuttingProblem): string {
-  const [largest] = [...problem.stock].sort((a, b) => b.length * b.width - a.length * a.width);
+  const there = problem.stock.filter(
+    (stock) => stock.kind === 'offcut' || stock.onHand > 0 || stock.canBuy !== 0,
+  );
+  const [largest] = [...(there.length > 0 ? there : problem.stock)].sort(
+    (a, b) => b.length * b.width - a.length * a.width,
+  );
   return largest.id;
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planCutting } from '../plan-cutting.js';
-import { randomProblem } from '../random-problem.test-data.js';
+import { randomProblem } from '../random-problem.test.support.js';
 import { stockClasses } from '../stock-classes.js';
 import { exactBound, exactScale } from './exact-bound.js';
 import { leastMoney } from './objective.js';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CuttingProblem } from '../problem.js';
-import { randomProblem } from '../random-problem.test-data.js';
+import { randomProblem } from '../random-problem.test.support.js';
 import { stockClasses } from '../stock-classes.js';
 import { pieceCounts } from './linear-master.js';
 import { Pricing } from './pricing.js';
