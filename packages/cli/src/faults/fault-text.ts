@@ -3,12 +3,19 @@ import type { Complaint, Fault, FieldPath } from './fault.js';
 /** Longest stretch of a document that a message repeats. */
 const LONGEST_QUOTE = 60;
 
-/** `items[3].across flats` */
+/** `items[3].across flats`; a name that is not plain words is put in quotes. */
 export function pathText(path: FieldPath): string {
   return path.reduce<string>((text, step) => {
     if (typeof step === 'number') return `${text}[${step}]`;
-    return text === '' ? step : `${text}.${step}`;
+    const name = PLAIN_NAME.test(step) ? shortened(step) : JSON.stringify(shortened(step));
+    return text === '' ? name : `${text}.${name}`;
   }, '');
+}
+
+const PLAIN_NAME = /^[\p{L}\p{N}_-]+(?: [\p{L}\p{N}_-]+)*$/u;
+
+function shortened(text: string): string {
+  return text.length > LONGEST_QUOTE ? `${text.slice(0, LONGEST_QUOTE - 3)}...` : text;
 }
 
 /** One line: `order.yaml:41: items[3].quantity must be ...; found 1.5`. */
@@ -28,8 +35,7 @@ export function complaintText(subject: string, complaint: Complaint, found?: str
 export function quote(text: string | undefined): string {
   if (text === undefined) return 'nothing';
   if (text.trim() === '') return text === '' ? 'nothing' : 'only blanks';
-  const short = text.length > LONGEST_QUOTE ? `${text.slice(0, LONGEST_QUOTE - 3)}...` : text;
-  const visible = JSON.stringify(short).slice(1, -1);
+  const visible = JSON.stringify(shortened(text)).slice(1, -1);
   return visible.replaceAll('\\"', '"').replaceAll('\\\\', '\\');
 }
 

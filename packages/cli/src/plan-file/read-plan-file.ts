@@ -46,7 +46,7 @@ function schemaFaults(error: z.ZodError, raw: unknown): readonly Fault[] {
       const complaint = { code: 'schema', reason: 'is not a field of a plan' } as const;
       return issue.keys.map((key) => fault(complaint, [...path, key], raw));
     }
-    const missing = issue.code === 'invalid_type' && valueAt(raw, path) === undefined;
+    const missing = valueAt(raw, path) === undefined;
     const complaint = missing
       ? ({ code: 'missing' } as const)
       : ({ code: 'schema', reason: `is not as the format has it (${issue.message})` } as const);
@@ -56,7 +56,7 @@ function schemaFaults(error: z.ZodError, raw: unknown): readonly Fault[] {
 
 function fault(complaint: Fault['complaint'], path: Fault['path'], raw: unknown): Fault {
   const value = valueAt(raw, path);
-  const found = typeof value === 'object' ? foundText(value) : String(value);
+  const found = typeof value === 'object' ? foundText(value) : value?.toString();
   return { complaint, path, ...(found === undefined ? {} : { found }) };
 }
 

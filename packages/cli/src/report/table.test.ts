@@ -16,9 +16,9 @@ describe('tables', () => {
       ],
     );
     expect(lines).toEqual([
-      `  No  Name${' '.repeat(58)}    Length`,
-      `   1  Heart${' '.repeat(57)}  12 21/32`,
-      `  10  ${'x'.repeat(59)}...         9`,
+      `  No  Name${' '.repeat(60)}    Length`,
+      `   1  Heart${' '.repeat(59)}  12 21/32`,
+      `  10  ${'x'.repeat(61)}...         9`,
     ]);
     for (const line of lines) expect(line.length).toBe(80);
   });

@@ -1,0 +1,89 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { commands } from './commands/index.js';
+import { run, temporaryFolder } from './environment.test.support.js';
+import { SMALL_ORDER } from './order/small-order.test.support.js';
+import { shellWords } from './shell-words.test.support.js';
+import { VERSION } from './version.js';
+
+const cwd = temporaryFolder();
+writeFileSync(join(cwd, 'order.yaml'), SMALL_ORDER);
+
+const helps = [[], ...commands.map(({ name }) => [name])];
+
+describe('help', () => {
+  test.each(helps.map((words) => [[...words, '--help']]))('%j', async (words) => {
+    const { exitCode, stdout, stderr } = await run(words, { cwd });
+    expect(exitCode).toBe(0);
+    expect(stderr).toBe('');
+    expect(stdout).toContain('Examples:');
+    expect(stdout).toContain('Exit codes: 0 done;');
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+    expect(stdout).not.toMatch(/undefined|NaN|\[object/);
+  });
+
+  test('every example runs', async () => {
+    const examples = commands.flatMap(({ examples }) => examples.map(({ command }) => command));
+    expect(examples.length).toBeGreaterThanOrEqual(commands.length);
+    for (const example of ['stripwright plan order.yaml --out packet', ...examples]) {
+      const [name, ...words] = shellWords(example);
+      expect(name).toBe('stripwright');
+      const { exitCode, stderr } = await run(words, { cwd });
+      expect(stderr, example).toBe('');
+      expect(exitCode, example).toBe(0);
+    }
+  });
+
+  test('the help of the whole shows no example that no command has', async () => {
+    const { stdout } = await run(['--help'], { cwd });
+    const shown = /Examples:\n +(.*?) {2,}/.exec(stdout)?.[1];
+    expect(commands.flatMap(({ examples }) => examples.map(({ command }) => command))).toContain(
+      shown,
+    );
+  });
+
+  test('blank lists every outline with its sizes', async () => {
+    const { stdout } = await run(['blank', '--help'], { cwd });
+    expect(stdout).toMatch(/^ *regular polygon: .*\n(?:.*\n)?.*--sides \[--side\]/m);
+  });
+
+  test('the version is that of the package', async () => {
+    expect(await run(['--version'], { cwd })).toEqual({
+      exitCode: 0,
+      stdout: `${VERSION}\n`,
+      stderr: '',
+    });
+  });
+
+  test('does not change with the language of the shell', async () => {
+    const before = process.env.LC_ALL;
+    process.env.LC_ALL = 'de_DE.UTF-8';
+    try {
+      const { stdout } = await run(['--help'], { cwd });
+      expect(stdout).toContain('Commands:');
+    } finally {
+      if (before === undefined) delete process.env.LC_ALL;
+      else process.env.LC_ALL = before;
+    }
+  });
+});
+
+describe('misuse', () => {
+  test.each<[words: string[], message: string]>([
+    [[], 'stripwright: name a command: plan, blank or check; see stripwright --help\n'],
+    [['plna', 'x'], 'stripwright: no such command; did you mean plan? See stripwright --help\n'],
+    [['frobnicate'], 'stripwright: unknown: frobnicate; see stripwright --help\n'],
+    [['plan'], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
+    [['plan', 'a', 'b'], 'stripwright: unknown: b; see stripwright plan --help\n'],
+    [['--hlep'], 'stripwright: name a command: plan, blank or check; see stripwright --help\n'],
+  ])('%j', async (words, message) => {
+    expect(await run(words, { cwd })).toEqual({ exitCode: 2, stdout: '', stderr: message });
+  });
+});
+
+test('the command itself is a thin edge', () => {
+  const edge = readFileSync(new URL('../bin/stripwright.js', import.meta.url), 'utf8');
+  expect(edge.startsWith('#!/usr/bin/env node\n')).toBe(true);
+  expect(edge.trim().split('\n').length).toBeLessThan(10);
+});
