@@ -1,0 +1,66 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { families } from '@stripwright/strip-geometry';
+import { describe, expect, test } from 'vitest';
+import { run, temporaryFolder } from './environment.test.support.js';
+import { orderContext } from './order/order-context.js';
+import { planFileSchema } from './plan-file/plan-file.js';
+import { shellWords } from './shell-words.test.support.js';
+
+const readme = readFileSync(new URL('../README.md', import.meta.url), 'utf8');
+
+/** The contents of the code blocks in a language. */
+function blocks(language: string): readonly string[] {
+  const fence = new RegExp(`^\`\`\`${language}\\n([\\s\\S]*?)^\`\`\`$`, 'gm');
+  return [...readme.matchAll(fence)].map((match) => match[1] ?? '');
+}
+
+test('the worked example prints what the README shows', async () => {
+  const cwd = temporaryFolder();
+  const [order = ''] = blocks('yaml');
+  writeFileSync(join(cwd, 'order.yaml'), order);
+  const sessions = blocks('console');
+  expect(sessions.length).toBe(3);
+  for (const session of sessions) {
+    const [prompt = '', ...shown] = session.split('\n');
+    const [name, ...words] = shellWords(prompt.replace(/^\$ /, ''));
+    expect(name).toBe('stripwright');
+    const { exitCode, stdout, stderr } = await run(words, { cwd });
+    expect(stderr).toBe('');
+    expect(exitCode).toBe(0);
+    expect(stdout).toBe(shown.join('\n'));
+  }
+});
+
+describe('the README names', () => {
+  test('every top-level field of a plan', () => {
+    const section = readme.slice(readme.indexOf('## plan.json'));
+    for (const name of Object.keys(planFileSchema.shape))
+      expect(section).toContain(`| \`${name}\` |`);
+  });
+
+  test('every field of an order', async () => {
+    const cwd = temporaryFolder();
+    // An unknown field makes the command list the known ones.
+    const order = [
+      'stray: x',
+      'shop: { stray: x, shear: { stray: x } }',
+      'sheets: [{ stray: x }]',
+      'offcuts: [{ stray: x }]',
+      'items: [{ outline: polygon, stray: x }, { blank: 1 x 1, stray: x }]',
+    ].join('\n');
+    writeFileSync(join(cwd, 'order.yaml'), order);
+    const { stderr } = await run(['plan', 'order.yaml'], { cwd });
+    const lists = [...stderr.matchAll(/known here: (.*)$/gm)].map((match) => match[1] ?? '');
+    expect(lists).toHaveLength(7);
+    const names = new Set(lists.flatMap((list) => list.split(', ')));
+    expect(names.size).toBeGreaterThan(25);
+    for (const name of names) expect(readme).toContain(`\`${name}\` |`);
+  });
+
+  test('the marks that are used where an order names none', () => {
+    expect(orderContext({ shop: { units: 'in' } }, families).rule.mark).toBe(25.4 / 32);
+    expect(orderContext({ shop: { units: 'mm' } }, families).rule.mark).toBe(0.5);
+    expect(readme).toContain('`1/32 in` or `0.5 mm`');
+  });
+});
