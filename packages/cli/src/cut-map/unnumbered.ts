@@ -1,5 +1,6 @@
 import { type Area, type Block, NOTHING, paragraph, stack } from './block.js';
 import type { CutMap } from './cut-map.js';
+import { textWidth } from './measure-text.js';
 import { TYPE } from './paper.js';
 import type { Strips } from './strips.js';
 
@@ -34,13 +35,36 @@ export function drawUnnumbered(
   });
   const heading =
     'Too small to number on the sheet. From its lower left corner to that of each piece:';
-  return stack(
-    area,
-    0,
-    [heading, ...lines].map(
-      (text) => (place: Area) => paragraph(place, 'unnumbered', text, TYPE.small),
-    ),
-  );
+  return stack(area, 0, [
+    (place) => paragraph(place, 'unnumbered', heading, TYPE.small),
+    (place) => inColumns(lines, place),
+  ]);
+}
+
+const GUTTER = 4;
+const MOST_COLUMNS = 3;
+
+/** Short lines in columns side by side, as many as they leave room for. */
+function inColumns(lines: readonly string[], area: Area): Block {
+  const longest = Math.max(...lines.map((line) => textWidth(line))) * TYPE.small * area.unit;
+  const gutter = GUTTER * area.unit;
+  const room = Math.floor((area.width + gutter) / (longest + gutter));
+  const columns = Math.max(1, Math.min(MOST_COLUMNS, room));
+  const width = (area.width + gutter) / columns - gutter;
+  const length = Math.ceil(lines.length / columns);
+  const drawn = Array.from({ length: columns }, (_, index) => {
+    const left = area.left + index * (width + gutter);
+    const column = lines.slice(index * length, (index + 1) * length);
+    return stack(
+      { ...area, left, width },
+      0,
+      column.map((text) => (place: Area) => paragraph(place, 'unnumbered', text, TYPE.small)),
+    );
+  });
+  return {
+    marks: drawn.flatMap(({ marks }) => marks),
+    height: Math.max(...drawn.map(({ height }) => height)),
+  };
 }
 
 function byStrip(
