@@ -17,15 +17,13 @@ describe('pieces too small for a number', () => {
   it('are told strip by strip, equal neighbours counted', () => {
     const row = [at(4, 40, 50), at(3, 0, 50), at(3, 20, 50), at(3, 70, 50), at(3, 0, 60)];
     expect(lines('x', row)).toEqual([
-      '50 mm up: 2 of No. 3 from 0 mm right; No. 4 from 40 mm right; No. 3 from 70 mm right.',
-      '60 mm up: No. 3 from 0 mm right.',
+      '50 mm up: 2 of No. 3 at 0 mm; No. 4 at 40 mm; No. 3 at 70 mm.',
+      '60 mm up: No. 3 at 0 mm.',
     ]);
   });
 
   it('are told from left to right where strips stand', () => {
-    expect(lines('y', [at(3, 30, 0), at(3, 30, 10)])).toEqual([
-      '30 mm right: 2 of No. 3 from 0 mm up.',
-    ]);
+    expect(lines('y', [at(3, 30, 0), at(3, 30, 10)])).toEqual(['30 mm right: 2 of No. 3 at 0 mm.']);
   });
 
   it('take no room if there are none', () => {
