@@ -75,6 +75,7 @@ describe('misuse', () => {
     [['plna', 'x'], 'stripwright: no such command; did you mean plan? See stripwright --help\n'],
     [['frobnicate'], 'stripwright: unknown: frobnicate; see stripwright --help\n'],
     [['plan'], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
+    [['plan', ''], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
     [['plan', 'a', 'b'], 'stripwright: unknown: b; see stripwright plan --help\n'],
     [['--hlep'], 'stripwright: name a command: plan, blank or check; see stripwright --help\n'],
   ])('%j', async (words, message) => {

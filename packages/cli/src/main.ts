@@ -33,7 +33,10 @@ async function parseAndRun(argv: readonly string[], environment: Environment): P
         describe: command.summary,
         builder: (own) => declare(own, command),
         handler: async (words) => {
-          exitCode = await command.run(given(words, command), environment);
+          const input = given(words, command);
+          if (input.subject === '')
+            throw usageError('Not enough non-option arguments', command.name, []);
+          exitCode = await command.run(input, environment);
         },
       }),
     baseParser(argv),

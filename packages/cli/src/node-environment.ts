@@ -1,4 +1,5 @@
-import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { planCutting, verifyPlan } from '@stripwright/nesting';
 import type { Environment, Files, Output } from './environment.js';
 
@@ -21,11 +22,29 @@ export const nodeFiles: Files = {
   write: (path, text) => writeFile(path, text),
   rename: (from, to) => rename(from, to),
   remove: (path) => rm(path, { force: true }),
-  async makeFolder(path) {
-    await mkdir(path, { recursive: true });
-  },
+  makeFolder,
   list: (path) => readdir(path),
 };
+
+/**
+ * Makes a folder and those above it. Node's own recursive way never returns on
+ * file systems that answer "no such folder" to the making of one, such as /proc.
+ */
+async function makeFolder(path: string): Promise<void> {
+  try {
+    await mkdir(path);
+  } catch (error) {
+    if (!isCoded(error)) throw error;
+    if (error.code === 'EEXIST' && (await stat(path)).isDirectory()) return;
+    if (error.code !== 'ENOENT' || dirname(path) === path) throw error;
+    await makeFolder(dirname(path));
+    await mkdir(path);
+  }
+}
+
+function isCoded(error: unknown): error is Error & { readonly code: string } {
+  return error instanceof Error && 'code' in error && typeof error.code === 'string';
+}
 
 function outputTo(stream: NodeJS.WriteStream): Output {
   // A reader that leaves early, such as `head`, is no fault.

@@ -132,6 +132,7 @@ describe('exit code 2: an order that cannot be used', () => {
     ['--time-limit 0', '--time-limit must be above 0; found 0'],
     ['--time-limit soon', '--time-limit must be a plain number such as 0.44; found soon'],
     ['--time-limit', '--time-limit needs a value after it'],
+    ['--out=', '--out is missing; give the name of a folder'],
     ['--outt packet', 'unknown: outt; did you mean --out?'],
   ])('%s', async (words, message) => {
     const { exitCode, stderr } = await shop().plan(words);
@@ -164,6 +165,19 @@ describe('exit code 2: an order that cannot be used', () => {
     const { exitCode, stderr } = await run(['plan', 'order.yaml'], { cwd });
     expect(stderr).toMatch(/^order\.yaml: cannot be read: /);
     expect(stderr).toContain(reason);
+    expect(exitCode).toBe(2);
+  });
+
+  test('lengths of more marks than the planner counts with', async () => {
+    const order = SMALL_ORDER.replace('smallest mark: 1/32 in', 'smallest mark: 0.01 mm').replace(
+      'size: 17 1/2 x 6 in',
+      'size: 90000 x 150 mm',
+    );
+    const { exitCode, stderr } = await shop(order).plan();
+    expect(stderr).toBe(
+      'stripwright: offcuts[0].length must be at most 200000; got 9000000; ' +
+        'lengths are in marks: name a coarser one\n',
+    );
     expect(exitCode).toBe(2);
   });
 
@@ -260,7 +274,7 @@ describe('exit code 1: a fault of ours', () => {
 test.each([
   ['inch', 'in', 260],
   ['metric', 'mm', 270],
-])('the %s order of the bakery is planned, checked and proven', async (name, units, cutters) => {
+])('the %s order of the bakery is planned and checked', async (name, units, cutters) => {
   const cwd = temporaryFolder();
   const path = `../../../../test-data/orders/bakery-co-op-${name}.yaml`;
   writeFileSync(join(cwd, 'order.yaml'), readFileSync(new URL(path, import.meta.url), 'utf8'));

@@ -48,6 +48,10 @@ export const plan: Command = {
     const { stdout, files, cwd } = environment;
     const timeLimitSeconds = timeLimit(given);
     const shownFolder = given.text('out');
+    if (shownFolder === '') {
+      const complaint = { code: 'missing', hint: 'the name of a folder' } as const;
+      throw new CommandError(EXIT.badInput, complaintText('--out', complaint));
+    }
     const folder = shownFolder === undefined ? undefined : resolve(cwd, shownFolder);
     const order = readOrder(await readInput(given.subject, environment), given.subject, families);
     if (folder !== undefined) await checkPacketFolder(folder, shownFolder ?? '', files);

@@ -1,6 +1,7 @@
-import type { CuttingPlan, CuttingProblem } from '@stripwright/nesting';
+import { type CuttingPlan, type CuttingProblem, ProblemError } from '@stripwright/nesting';
 import type { Environment } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
+import type { Order } from '../order/order.js';
 import type { SizedOrder } from '../order/strips.js';
 import { counted } from '../report/plan-report.js';
 import { cannotBeCut } from './cannot-be-cut.js';
@@ -22,6 +23,9 @@ export async function makePlan(
   if (stderr.isTerminal) stderr.write(`Planning ${counted(pieces, 'piece')} ...`);
   const outcome = await planner
     .planCutting(problem, timeLimitSeconds === undefined ? {} : { timeLimitSeconds })
+    .catch((error: unknown) => {
+      throw error instanceof ProblemError ? refusedProblem(error, order) : error;
+    })
     .finally(() => {
       // Back to the start of the line, and clear it.
       if (stderr.isTerminal) stderr.write('\r\u001b[K');
@@ -44,4 +48,18 @@ export async function makePlan(
     stderr.write(`Planned in ${((clock() - started) / 1000).toFixed(1)} s\n`);
   }
   return outcome.plan;
+}
+
+/** A problem that the planner refuses, such as lengths of too many marks, in the order's terms. */
+function refusedProblem({ code, path, message }: ProblemError, { sheets }: Order): CommandError {
+  const place = path
+    .replace(/^pieces\[/, 'items[')
+    .replace(/^stock\[(\d+)\]/, (_, digits: string) => {
+      const index = Number(digits);
+      return index < sheets.length ? `sheets[${index}]` : `offcuts[${index - sheets.length}]`;
+    });
+  const what = message.replace(`${path}: `, '');
+  const advice =
+    code === 'too large to compute exactly' ? '; lengths are in marks: name a coarser one' : '';
+  return new CommandError(EXIT.badInput, `${place} ${what}${advice}`);
 }

@@ -74,7 +74,8 @@ function boundText(file: PlanFile): string {
   if (proven) return 'nothing cheaper exists (proven)';
   const gap = (coinsOf(file.cost) ?? 0) - (coinsOf(cost) ?? 0);
   const above = printMoney(gap, file.order.currency);
-  return `at most ${above} above the least possible ${money(cost, file)}`;
+  const gapText = `at most ${above} above the least possible ${money(cost, file)}`;
+  return file.effort.ending === 'time limit' ? `${gapText}; more time may close the gap` : gapText;
 }
 
 /** What is cut and not bought. */
