@@ -15,6 +15,11 @@ function blocks(language: string): readonly string[] {
   return [...readme.matchAll(fence)].map((match) => match[1] ?? '');
 }
 
+/** The last code word in the first cell of every table row. */
+function rowNames(text: string): readonly string[] {
+  return [...text.matchAll(/^\| [^|]*?`([^`|]+)` *\|/gm)].map((match) => match[1] ?? '');
+}
+
 test('the worked example prints what the README shows', async () => {
   const cwd = temporaryFolder();
   const [order = ''] = blocks('yaml');
@@ -35,8 +40,7 @@ test('the worked example prints what the README shows', async () => {
 describe('the README names', () => {
   test('every top-level field of a plan', () => {
     const section = readme.slice(readme.indexOf('## plan.json'));
-    for (const name of Object.keys(planFileSchema.shape))
-      expect(section).toContain(`| \`${name}\` |`);
+    for (const name of Object.keys(planFileSchema.shape)) expect(rowNames(section)).toContain(name);
   });
 
   test('every field of an order', async () => {
@@ -55,7 +59,7 @@ describe('the README names', () => {
     expect(lists).toHaveLength(7);
     const names = new Set(lists.flatMap((list) => list.split(', ')));
     expect(names.size).toBeGreaterThan(25);
-    for (const name of names) expect(readme).toContain(`\`${name}\` |`);
+    for (const name of names) expect(rowNames(readme)).toContain(name);
   });
 
   test('the marks that are used where an order names none', () => {
