@@ -129,7 +129,7 @@ function layouts(file: PlanFile): readonly string[] {
         { heading: 'Map', align: 'right' },
         { heading: 'Stock', align: 'left', shrinks: true },
         { heading: 'Size', align: 'left' },
-        { heading: 'Cut', align: 'right' },
+        { heading: 'Count', align: 'right' },
         { heading: 'Pieces on each', align: 'right' },
       ],
       file.layouts.map(({ stock, count, pieces }, index) => [

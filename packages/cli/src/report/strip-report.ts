@@ -47,7 +47,8 @@ function tabText(tab: number, rule: Rule): string {
 function bendTable({ bends }: PlanFileStrip, rule: Rule): readonly string[] {
   if (bends.length === 0) return ['No sharp bends.'];
   return [
-    `Bends: the mark runs from the square end, in ${UNIT_NAMES[rule.units]}; 90 degrees is square`,
+    `Bends: each mark runs from the square end, in ${UNIT_NAMES[rule.units]}. "in" folds toward the`,
+    'inside of the cutter. Degrees are those bent through: 90 is square.',
     ...table(
       [
         { heading: 'Bend', align: 'right' },
