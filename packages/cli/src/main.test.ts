@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { commands } from './commands/index.js';
 import { run, temporaryFolder } from './environment.test.support.js';
 import { SMALL_ORDER } from './order/small-order.test.support.js';
@@ -81,6 +81,23 @@ describe('misuse', () => {
   ])('%j', async (words, message) => {
     expect(await run(words, { cwd })).toEqual({ exitCode: 2, stdout: '', stderr: message });
   });
+});
+
+test('nothing is written but to the streams that were handed in', async () => {
+  const spies = [
+    vi.spyOn(process.stdout, 'write').mockReturnValue(true),
+    ...(['log', 'info', 'warn', 'error', 'debug'] as const).map((name) =>
+      vi.spyOn(console, name).mockImplementation(() => {}),
+    ),
+  ];
+  try {
+    for (const words of [['--help'], ['--version'], ['plan'], ['plan', 'order.yaml']]) {
+      await run(words, { cwd });
+    }
+    for (const spy of spies) expect(spy).not.toHaveBeenCalled();
+  } finally {
+    for (const spy of spies) spy.mockRestore();
+  }
 });
 
 test('the command itself is a thin edge', () => {
