@@ -7,8 +7,8 @@ import { type StockClass, stockClasses } from './stock-classes.js';
 import { assignStock } from './two-stage/assign-stock.js';
 import { dropSurplus, fillSheets } from './two-stage/filled-sheets.js';
 import { firstFit } from './two-stage/first-fit.js';
-import type { IntegerPlan } from './two-stage/integer-master.js';
-import { classCost, leastMetal, leastMoney } from './two-stage/objective.js';
+import { type IntegerPlan, sheetsUsed } from './two-stage/integer-master.js';
+import { leastMetal, leastMoney, totalCost } from './two-stage/objective.js';
 import type { CutPattern } from './two-stage/patterns.js';
 import { type SearchResult, search } from './two-stage/search.js';
 import { type Faces, stripFamilies } from './two-stage/strip-families.js';
@@ -23,8 +23,8 @@ export interface PlanOptions {
   readonly now?: () => number;
 }
 
-/** Share of the time that the search for the least metal may take after that for the least money. */
-const METAL_SHARE = 0.25;
+/** Share of the time left that the search for the least metal may take after that for the least money. */
+const METAL_SHARE = 0.1;
 
 /**
  * Plans how to cut the pieces from the stock by two-stage guillotine patterns
@@ -94,20 +94,15 @@ async function lessMetal(
   now: () => number,
 ): Promise<{ plan: IntegerPlan; result?: SearchResult }> {
   if (!anyChoice(shared.classes)) return { plan };
-  const used: number[] = new Array(shared.classes.length).fill(0);
-  for (const [sheet, count] of plan.sheets) {
-    used[shared.faces.faces[sheet.face].stockClass] += count;
-  }
-  const charge = shared.classes.reduce(
-    (sum, entry, g) => sum + classCost(entry, used[g], (supply) => supply.charge),
-    0,
-  );
+  const used = sheetsUsed(plan, shared.faces, shared.classes.length);
+  const charge = totalCost(shared.classes, used, (supply) => supply.charge);
   const own = deadlineIn(Math.max(0, deadline.left() * METAL_SHARE), now);
   const result = await search({
     ...shared,
     objective: leastMetal(plan.cost),
     known: { ...plan, cost: charge },
     start: cuts,
+    brief: true,
     deadline: own,
   });
   return { plan: result.plan ?? plan, result };

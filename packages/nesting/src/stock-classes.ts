@@ -6,6 +6,8 @@ export interface Supply {
   readonly stock: string;
   /** How many there are; `Infinity` where any number can be bought. */
   readonly count: number;
+  /** How many must be used; above 0 only where a search has branched on it. */
+  readonly least: number;
   /** Coins for each; 0 for what is in the shop already. */
   readonly price: number;
   /**
@@ -35,13 +37,13 @@ export function stockClasses(problem: CuttingProblem): readonly StockClass[] {
     const share = (stock.length * stock.width * 1000) / largest;
     if (stock.kind === 'offcut') {
       const charge = Math.max(1, Math.round(share / 2));
-      entry.supplies.push({ stock: stock.id, count: 1, price: 0, charge });
+      entry.supplies.push({ stock: stock.id, count: 1, least: 0, price: 0, charge });
       continue;
     }
     const charge = Math.max(1, Math.round(share));
     const bought = stock.canBuy === 'any' ? Number.POSITIVE_INFINITY : stock.canBuy;
-    entry.supplies.push({ stock: stock.id, count: stock.onHand, price: 0, charge });
-    entry.supplies.push({ stock: stock.id, count: bought, price: stock.price, charge });
+    entry.supplies.push({ stock: stock.id, count: stock.onHand, least: 0, price: 0, charge });
+    entry.supplies.push({ stock: stock.id, count: bought, least: 0, price: stock.price, charge });
   }
   return [...classes.values()]
     .map((entry) => ({

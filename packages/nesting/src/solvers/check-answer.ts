@@ -29,7 +29,8 @@ export function checkAnswer(model: LinearModel, answer: Answer, integer: boolean
       return { status: 'rejected', why: `column ${j} is ${answer.values[j]}, not a whole number` };
     }
     const slack = integer ? 0 : TOLERANCE * Math.max(1, Math.abs(values[j]));
-    if (values[j] < -slack || values[j] > model.columns[j].upper + slack) {
+    const { lower = 0, upper } = model.columns[j];
+    if (values[j] < lower - slack || values[j] > upper + slack) {
       return { status: 'rejected', why: `column ${j} is ${values[j]}, outside its bounds` };
     }
   }

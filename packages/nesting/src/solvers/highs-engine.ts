@@ -59,7 +59,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
     }
     model.addCols({
       cost: Float64Array.from(added, (column) => column.cost),
-      lower: new Float64Array(added.length),
+      lower: Float64Array.from(added, (column) => column.lower ?? 0),
       upper: Float64Array.from(added, (column) =>
         Number.isFinite(column.upper) ? column.upper : highs.infinity,
       ),

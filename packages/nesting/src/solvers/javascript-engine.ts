@@ -1,4 +1,4 @@
-import solver from 'javascript-lp-solver';
+import solverModule from 'javascript-lp-solver';
 import type {
   Answer,
   Engine,
@@ -7,6 +7,10 @@ import type {
   Session,
   SolveLimits,
 } from './linear-model.js';
+
+// The package's types describe its CommonJS build, where the solver is the
+// module's `default`; the ES module that runs exports the solver itself.
+const solver = solverModule as unknown as typeof solverModule.default;
 
 type TextModel = Parameters<typeof solver.Solve>[0];
 
@@ -62,6 +66,10 @@ function primalModel(
       entries[`u${index}`] = 1;
       constraints[`u${index}`] = { max: column.upper };
     }
+    if (column.lower !== undefined && column.lower > 0) {
+      entries[`l${index}`] = 1;
+      constraints[`l${index}`] = { min: column.lower };
+    }
     variables[`c${index}`] = entries;
     if (limits.integer) ints[`c${index}`] = 1;
   });
@@ -75,7 +83,7 @@ function primalModel(
   };
 }
 
-/** max b'y: a variable for each row and each upper bound, a constraint for each column. */
+/** max b'y: a variable for each row and each bound, a constraint for each column. */
 function dualModel(
   rows: readonly LinearRow[],
   columns: readonly LinearColumn[],
@@ -94,6 +102,9 @@ function dualModel(
     });
     if (Number.isFinite(column.upper)) {
       variables[`u${index}`] = { gain: -column.upper, [`c${index}`]: -1 };
+    }
+    if (column.lower !== undefined && column.lower > 0) {
+      variables[`l${index}`] = { gain: column.lower, [`c${index}`]: 1 };
     }
   });
   return {

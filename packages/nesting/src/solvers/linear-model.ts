@@ -1,11 +1,13 @@
 /**
  * The one interface behind which every solver sits: a linear model goes in,
- * a status with values and row duals comes out. Always minimised; every
- * variable is at least 0.
+ * a status with values and row duals comes out. Always minimised; no variable
+ * is below 0.
  */
 
 export interface LinearColumn {
   readonly cost: number;
+  /** Smallest value, at least 0; 0 when absent. */
+  readonly lower?: number;
   /** Largest value, `Infinity` for none. */
   readonly upper: number;
   /** Rows in which the column stands, ascending, each once. */

@@ -14,7 +14,7 @@ import type { CutPattern } from './patterns.js';
 import type { Pricing } from './pricing.js';
 import type { Faces } from './strip-families.js';
 
-export interface RootRequest {
+export interface LinearRequest {
   readonly faces: Faces;
   readonly pricing: Pricing;
   readonly classes: readonly StockClass[];
@@ -28,16 +28,22 @@ export interface RootRequest {
   readonly start: readonly CutPattern[];
   /** True once a bound is as good as the caller can use. */
   readonly enough: (scaledBound: number) => boolean;
+  /** Rounds after which to stop, unfinished; no limit when absent. */
+  readonly mostRounds?: number;
   readonly deadline: Deadline;
   readonly engines: Engines;
 }
 
-export interface RootResult {
+export interface LinearResult {
   /** The best bound met with on the way; it holds wherever the loop ended. */
   readonly bound: ExactBound;
   /** The start patterns and all that were generated. */
   readonly patterns: readonly CutPattern[];
+  /** How many sheets the linear plan cuts by each pattern; empty where there is none. */
+  readonly amounts: readonly number[];
   readonly rounds: number;
+  /** How many of each supply the linear plan takes, by class; empty where there is none. */
+  readonly supplies: readonly (readonly number[])[];
   /** False where the deadline ended the loop before the linear master was solved. */
   readonly finished: boolean;
 }
@@ -50,7 +56,7 @@ const LEAST_GAIN = 1e-6;
  * solve, take the duals, price every face, add what gains, until nothing does.
  * Every round also gives an exact lower bound.
  */
-export async function solveRoot(request: RootRequest): Promise<RootResult> {
+export async function solveLinear(request: LinearRequest): Promise<LinearResult> {
   const { faces, classes, demand, objective, scale } = request;
   const rows = masterRows(demand, classes, objective);
   const master = new Master(rows.rows, request.engines);
@@ -66,18 +72,26 @@ export async function solveRoot(request: RootRequest): Promise<RootResult> {
       return { priced, bound };
     };
     let best = boundAt({ scale, pieces: new Float64Array(demand.length), budget: 0 }).bound;
+    let supplies: LinearResult['supplies'] = [];
+    let amounts: readonly number[] = [];
+    const others = master.columns - patterns.length;
     for (let rounds = 1; ; rounds++) {
+      const done = (finished: boolean): LinearResult => {
+        return { bound: best, patterns, amounts, rounds, supplies, finished };
+      };
       const seconds = request.deadline.left();
-      if (seconds <= 0) return { bound: best, patterns, rounds, finished: false };
+      if (seconds <= 0 || rounds > (request.mostRounds ?? rounds)) return done(false);
       const answer = await master.solve({ integer: false, seconds });
-      if (answer.status !== 'optimal') return { bound: best, patterns, rounds, finished: false };
+      if (answer.status !== 'optimal') return done(false);
+      supplies = bySupply(answer.values, classes);
+      amounts = answer.values.slice(others);
       const { priced, bound } = boundAt({
         scale,
         pieces: Float64Array.from(demand, (_, i) => wholeDual(answer.duals[i], scale)),
         budget: rows.budget === undefined ? 0 : wholeDual(-answer.duals[rows.budget], scale),
       });
       if (bound.scaled > best.scaled) best = bound;
-      if (request.enough(best.scaled)) return { bound: best, patterns, rounds, finished: true };
+      if (request.enough(best.scaled)) return done(true);
       const added: CutPattern[] = [];
       faces.faces.forEach((face, index) => {
         const sheet = Math.max(0, answer.duals[rows.firstClass + face.stockClass]);
@@ -88,13 +102,25 @@ export async function solveRoot(request: RootRequest): Promise<RootResult> {
         seen.add(key);
         added.push(cut);
       });
-      if (added.length === 0) return { bound: best, patterns, rounds, finished: true };
+      if (added.length === 0) return done(true);
       patterns.push(...added);
       master.add(added.map((cut) => patternColumn(rows, faces, cut)));
     }
   } finally {
     master.close();
   }
+}
+
+/** The supplies' columns come first in the master. */
+function bySupply(
+  values: readonly number[],
+  classes: readonly StockClass[],
+): readonly (readonly number[])[] {
+  let from = 0;
+  return classes.map((entry) => {
+    from += entry.supplies.length;
+    return values.slice(from - entry.supplies.length, from);
+  });
 }
 
 function wholeDual(dual: number, scale: number): number {

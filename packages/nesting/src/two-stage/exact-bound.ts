@@ -38,7 +38,8 @@ export function exactScale(largestCost: number): number {
 /**
  * A lower bound on the cost of every plan, by Lagrange relaxation of demand
  * (and of the budget): sum of value times demand, less what each supply of
- * limited count could gain; values are first scaled down until no supply of
+ * limited count could gain, plus what supplies that must be used cost beyond
+ * their worth; values are first scaled down until no supply of
  * unlimited count gains anything (Farley 1990, "A note on bounding a class of
  * linear programming problems, including cutting stock problems"). It holds for
  * any multipliers, so nothing rests on the accuracy of the solver that made them.
@@ -73,7 +74,8 @@ export function exactBound(
     entry.supplies.forEach((supply, t) => {
       const gain = Number.isFinite(supply.count) ? Math.max(0, worth[g] - costs[g][t]) : 0;
       if (gain > 0) scaled -= gain * supply.count;
-      least = Math.min(least, costs[g][t] + gain);
+      scaled += Math.max(0, costs[g][t] - worth[g]) * supply.least;
+      least = Math.min(least, supply.least > 0 ? worth[g] : costs[g][t] + gain);
     });
     return least;
   });

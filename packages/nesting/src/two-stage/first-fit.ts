@@ -1,8 +1,8 @@
 import type { StockClass } from '../stock-classes.js';
 import type { IntegerPlan } from './integer-master.js';
 import { pieceCounts } from './linear-master.js';
-import { classCost, type Objective } from './objective.js';
-import { type CutPattern, type StripPattern, sheetOf } from './patterns.js';
+import { classCost, type Objective, totalCost } from './objective.js';
+import { type CutPattern, onTwoLevels, type StripPattern } from './patterns.js';
 import type { Face, Faces, StripFamily } from './strip-families.js';
 
 export interface FirstFit {
@@ -52,22 +52,8 @@ export function firstFit(
     used[stockClass] += times;
     cuts.push([best.cut, times]);
   }
-  const cost = classes.reduce(
-    (sum, entry, g) => sum + classCost(entry, used[g], objective.cost),
-    0,
-  );
+  const cost = totalCost(classes, used, objective.cost);
   return { cuts: cuts.map(([cut]) => cut), plan: { cost, ...onTwoLevels(cuts) } };
-}
-
-function onTwoLevels(
-  cuts: readonly (readonly [CutPattern, number])[],
-): Pick<IntegerPlan, 'sheets' | 'strips'> {
-  return {
-    sheets: cuts.map(([cut, count]) => [sheetOf(cut), count] as const),
-    strips: cuts.flatMap(([cut, count]) =>
-      cut.strips.map(([strip, strips]) => [strip, strips * count] as const),
-    ),
-  };
 }
 
 /** Lays in the order in which they are tried: long side along the strip first, wide before narrow. */

@@ -14,6 +14,17 @@ export interface IntegerPlan {
   readonly strips: readonly (readonly [StripPattern, number])[];
 }
 
+/** How many sheets of each class a plan cuts. */
+export function sheetsUsed(
+  plan: Pick<IntegerPlan, 'sheets'>,
+  faces: Faces,
+  classes: number,
+): readonly number[] {
+  const used: number[] = new Array(classes).fill(0);
+  for (const [sheet, count] of plan.sheets) used[faces.faces[sheet.face].stockClass] += count;
+  return used;
+}
+
 export interface IntegerRequest {
   readonly faces: Faces;
   readonly classes: readonly StockClass[];

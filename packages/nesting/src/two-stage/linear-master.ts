@@ -45,6 +45,7 @@ export function supplyColumns(
       const priced = rows.budget !== undefined && supply.price > 0;
       return {
         cost: objective.cost(supply),
+        lower: supply.least,
         upper: supply.count,
         rows: priced ? [rows.firstClass + g, rows.budget ?? 0] : [rows.firstClass + g],
         coefficients: priced ? [1, supply.price] : [1],

@@ -18,6 +18,27 @@ export function leastMetal(budget: number): Objective {
   return { cost: (supply) => supply.charge, budget };
 }
 
+/** Whether taking so many sheets of each class, cheapest first, keeps to the objective's budget. */
+export function withinBudget(
+  objective: Objective,
+  classes: readonly StockClass[],
+  used: readonly number[],
+): boolean {
+  return (
+    totalCost(classes, used, (supply) => supply.price) <=
+    (objective.budget ?? Number.POSITIVE_INFINITY)
+  );
+}
+
+/** Cost of taking so many sheets of each class, cheapest first; `Infinity` beyond what there is. */
+export function totalCost(
+  classes: readonly StockClass[],
+  used: readonly number[],
+  cost: Objective['cost'],
+): number {
+  return classes.reduce((sum, entry, g) => sum + classCost(entry, used[g], cost), 0);
+}
+
 /** Cost of taking `count` of a class, cheapest supplies first; `Infinity` beyond what there is. */
 export function classCost(entry: StockClass, count: number, cost: Objective['cost']): number {
   let left = count;

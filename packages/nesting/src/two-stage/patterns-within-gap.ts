@@ -73,3 +73,22 @@ export function patternsWithinGap(
   }
   return { strips, sheets };
 }
+
+/**
+ * As many of these patterns as can be had by narrowing the gap: those that a good
+ * plan is most likely to contain. Proves nothing.
+ */
+export function likelyPatterns(
+  problem: CuttingProblem,
+  faces: Faces,
+  pricing: Pricing,
+  bound: ExactBound,
+  gap: number,
+  most: number,
+): PatternsWithinGap {
+  for (let part = gap; part >= 1; part = Math.floor(part / 2)) {
+    const listed = patternsWithinGap(problem, faces, pricing, bound, part, most);
+    if (listed !== undefined) return listed;
+  }
+  return { strips: [], sheets: [] };
+}

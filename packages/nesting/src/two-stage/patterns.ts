@@ -42,6 +42,19 @@ export function sheetOf(cut: CutPattern): SheetPattern {
   return { face: cut.face, widths: [...counts].sort((a, b) => a[0] - b[0]) };
 }
 
+/** Sheets cut by patterns as numbers of sheet patterns and of strip patterns. */
+export function onTwoLevels(cuts: readonly (readonly [CutPattern, number])[]): {
+  readonly sheets: readonly (readonly [SheetPattern, number])[];
+  readonly strips: readonly (readonly [StripPattern, number])[];
+} {
+  return {
+    sheets: cuts.map(([cut, count]) => [sheetOf(cut), count] as const),
+    strips: cuts.flatMap(([cut, count]) =>
+      cut.strips.map(([strip, strips]) => [strip, strips * count] as const),
+    ),
+  };
+}
+
 /** Two strip patterns are the same exactly where their keys are. */
 export function stripKey(strip: StripPattern): string {
   return `${strip.family};${strip.width};${strip.lays.join(';')}`;
@@ -65,6 +78,14 @@ export class PatternPool {
   addSheet(sheet: SheetPattern): void {
     const key = sheetKey(sheet);
     if (!this.#sheets.has(key)) this.#sheets.set(key, sheet);
+  }
+
+  addAll(patterns: {
+    readonly strips: readonly StripPattern[];
+    readonly sheets: readonly SheetPattern[];
+  }): void {
+    for (const strip of patterns.strips) this.addStrip(strip);
+    for (const sheet of patterns.sheets) this.addSheet(sheet);
   }
 
   addCut(cut: CutPattern): void {
