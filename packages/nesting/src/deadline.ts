@@ -12,13 +12,3 @@ export function deadlineIn(seconds: number, now: () => number = Date.now): Deadl
   const end = now() + seconds * 1000;
   return { left: () => (end - now()) / 1000 };
 }
-
-/** At most `seconds` of what another deadline leaves. */
-export function within(
-  deadline: Deadline,
-  seconds: number,
-  now: () => number = Date.now,
-): Deadline {
-  const own = deadlineIn(seconds, now);
-  return { left: () => Math.min(own.left(), deadline.left()) };
-}
