@@ -14,6 +14,7 @@ export default defineConfig({
   },
   test: {
     include: ['packages/*/src/**/*.test.ts'],
+    setupFiles: ['vitest.setup.ts'],
     testTimeout: 120_000,
   },
 });
