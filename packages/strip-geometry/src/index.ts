@@ -49,3 +49,23 @@ export {
   type Strip,
 } from './strip.js';
 export { StripError } from './strip-error.js';
+
+// Metal: how thick a sheet is, what it weighs, and whether it may touch food.
+
+export {
+  BASE_BOX_SQUARE_INCHES,
+  baseWeightPerSquareMetre,
+  baseWeightThickness,
+} from './metal/base-weight.js';
+export { copperThickness, copperWeights } from './metal/copper-weight.js';
+export { MetalError } from './metal/metal-error.js';
+export {
+  type FoodContact,
+  foodWarning,
+  type Metal,
+  metalNamed,
+  metals,
+  sheetWeight,
+} from './metal/metals.js';
+export { type GaugeTable, gaugesOf, gaugeThickness } from './metal/sheet-gauge.js';
+export { type SheetThickness, sheetThickness } from './metal/sheet-thickness.js';
