@@ -22,11 +22,22 @@ export { star } from './outlines/star.js';
 
 // Bend rules: how metal goes round a bend.
 
+export { type Airframe, type AirframePrint, airframe } from './bend-rules/airframe.js';
 export { BendError, type BendFault } from './bend-rules/bend-error.js';
 export type { BendRule } from './bend-rules/bend-rule.js';
+export { type Handbook, type HandbookMetal, handbook } from './bend-rules/handbook.js';
 export { type NeutralAxis, neutralAxis } from './bend-rules/neutral-axis.js';
+export {
+  type BendRuleField,
+  type BendRuleKind,
+  type BendRuleSizes,
+  bendRuleNamed,
+  bendRules,
+} from './bend-rules/rules.js';
 export { setback } from './bend-rules/setback.js';
+export { type SteelStandard, steelFactor, steelStandard } from './bend-rules/steel-standard.js';
 export { zeroThickness } from './bend-rules/zero-thickness.js';
+export { compareRules, type RuleComparison } from './compare-rules.js';
 
 // Strips: the flat metal that an outline is bent from.
 

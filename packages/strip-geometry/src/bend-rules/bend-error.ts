@@ -2,6 +2,8 @@
 export type BendFault =
   /** A thickness, radius, factor or angle that no bend can have. */
   | 'out of range'
+  /** A size that the bend rule needs and was not given. */
+  | 'missing'
   /** A fold flat back on itself, which has no setback. */
   | 'folded flat'
   /** A corner that the bend's radius does not fit into. */

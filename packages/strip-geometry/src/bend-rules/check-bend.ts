@@ -24,3 +24,11 @@ export function checkFactor(factor: number): void {
     throw new BendError('out of range', message, 'factor');
   }
 }
+
+/** Refuses a choice that is not one of those offered. */
+export function checkChoice(field: string, choices: readonly string[], value: string): void {
+  if (!choices.includes(value)) {
+    const message = `"${field}" must be one of ${choices.join(', ')}; got ${value}.`;
+    throw new BendError('out of range', message, field);
+  }
+}

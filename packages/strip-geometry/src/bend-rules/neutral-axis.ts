@@ -1,6 +1,7 @@
 import { toRadians } from '../angle.js';
 import type { BendRule } from './bend-rule.js';
 import { checkAngle, checkFactor, checkLength } from './check-bend.js';
+import { depthInCurve } from './gentle-curve.js';
 
 /** The metal and the tool that a neutral-axis rule describes. Millimetres. */
 export interface NeutralAxis {
@@ -12,9 +13,6 @@ export interface NeutralAxis {
   readonly factor: number;
 }
 
-/** The inside radius in thicknesses above which a bend counts as gentle. */
-const GENTLE = 5;
-
 /**
  * The bend rule of the neutral line, the line in the metal that neither
  * stretches nor shrinks. A bend through A degrees with inside radius R in
@@ -22,9 +20,7 @@ const GENTLE = 5;
  *
  * A formed curve is gentle where its inside radius is more than five times the
  * thickness; there the neutral line lies in the middle, at T / 2. In tighter
- * curves it lies at factor * T, as in a bend. Five is where the factor of
- * DIN 6935, k = 0.65 + 0.5 log10(r / s) of half the thickness, reaches 1
- * (from memory).
+ * curves it lies at factor * T, as in a bend. See `depthInCurve`.
  *
  * Source of the allowance: Machinery's Handbook, bending sheet metal.
  *
@@ -45,7 +41,7 @@ export function neutralAxis({ thickness, insideRadius, factor }: NeutralAxis): B
     },
     neutralDepth(radius) {
       checkLength('insideRadius', radius);
-      return radius > GENTLE * thickness ? thickness / 2 : factor * thickness;
+      return depthInCurve(radius, thickness, factor * thickness);
     },
   };
 }
