@@ -2,8 +2,32 @@
 
 export { checkOutline } from './check-outline.js';
 export { type Bounds, bounds, perimeter, signedArea } from './measure.js';
-export type { Arc, Line, Outline, Point, Segment } from './outline.js';
+export type {
+  Arc,
+  CubicCurve,
+  EllipticalArc,
+  Line,
+  Outline,
+  Point,
+  QuadraticCurve,
+  Segment,
+} from './outline.js';
 export { OutlineError, type OutlineFault } from './outline-error.js';
+export {
+  arc,
+  arcBetween,
+  cubic,
+  ellipticalArc,
+  headingAt,
+  headingAtEnd,
+  headingAtStart,
+  lengthOf,
+  line,
+  pointAt,
+  quadratic,
+  reversed,
+  totalTurn,
+} from './segment.js';
 export { mirrored, moved, scaled, turned } from './transform.js';
 
 // Families: outlines drawn from a few sizes.
@@ -80,3 +104,13 @@ export {
 } from './metal/metals.js';
 export { type GaugeTable, gaugesOf, gaugeThickness } from './metal/sheet-gauge.js';
 export { type SheetThickness, sheetThickness } from './metal/sheet-thickness.js';
+
+// Edges: what is done to the edge that does not cut.
+
+export { doubleHem } from './edges/double-hem.js';
+export type { EdgeKind, EdgeTreatment } from './edges/edge-treatment.js';
+export { edgeTreatmentNamed, edgeTreatments } from './edges/edge-treatments.js';
+export { rawEdge } from './edges/raw-edge.js';
+export { singleHem } from './edges/single-hem.js';
+export { wiredEdge } from './edges/wired-edge.js';
+export type { NamedLength, NamedLengths } from './named-length.js';
