@@ -1,4 +1,4 @@
-import type { Point, Segment } from './outline.js';
+import type { Arc, Line, Point, Segment } from './outline.js';
 import { along, cross, distance, dot, leftOf, minus } from './point.js';
 import { headingAtStart, radiusOf } from './segment.js';
 
@@ -19,11 +19,19 @@ export interface Circle {
 
 export type Carrier = EndlessLine | Circle;
 
+/** A segment that is part of an endless line or of a circle. */
+export type CarriedSegment = Line | Arc;
+
+/** Whether the segment is part of an endless line or of a circle. */
+export function isCarried(segment: Segment): segment is CarriedSegment {
+  return segment.kind === 'line' || segment.kind === 'arc';
+}
+
 /**
  * What a segment lies on, shifted to the left of its travel by `by` (to the
  * right if negative). Undefined where an arc is too small to be shifted so far.
  */
-export function shiftedCarrier(segment: Segment, by: number): Carrier | undefined {
+export function shiftedCarrier(segment: CarriedSegment, by: number): Carrier | undefined {
   if (segment.kind === 'line') {
     const heading = headingAtStart(segment);
     return { kind: 'line', through: along(segment.from, leftOf(heading), by), heading };

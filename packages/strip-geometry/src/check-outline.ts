@@ -1,4 +1,5 @@
 import { FULL_TURN } from './angle.js';
+import { isCarried } from './carrier.js';
 import { sharedPoint } from './crossing.js';
 import { signedArea } from './measure.js';
 import type { Arc, Outline, Segment } from './outline.js';
@@ -53,7 +54,10 @@ function checkCrossings({ name, segments }: Outline): void {
     for (let other = index + 2; other < segments.length; other++) {
       const opposite = segments[other];
       const neighbours = index === 0 && other === segments.length - 1;
-      const shared = opposite && !neighbours ? sharedPoint(segment, opposite) : undefined;
+      const shared =
+        opposite && !neighbours && isCarried(segment) && isCarried(opposite)
+          ? sharedPoint(segment, opposite)
+          : undefined;
       if (shared !== undefined) {
         throw new OutlineError(
           'crosses itself',

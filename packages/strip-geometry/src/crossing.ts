@@ -1,6 +1,6 @@
 import { FULL_TURN } from './angle.js';
-import { meetings, shiftedCarrier } from './carrier.js';
-import type { Point, Segment } from './outline.js';
+import { type CarriedSegment, meetings, shiftedCarrier } from './carrier.js';
+import type { Point } from './outline.js';
 import { along, distance, dot, minus, turnFrom } from './point.js';
 import { headingAtStart, lengthOf, radiusOf } from './segment.js';
 import { LENGTH_TOLERANCE } from './tolerance.js';
@@ -9,19 +9,19 @@ import { LENGTH_TOLERANCE } from './tolerance.js';
  * A point that two segments share, ends included, or undefined if they keep
  * apart. Points nearer than the tolerance are shared.
  */
-export function sharedPoint(a: Segment, b: Segment): Point | undefined {
+export function sharedPoint(a: CarriedSegment, b: CarriedSegment): Point | undefined {
   const [first, second] = [shiftedCarrier(a, 0), shiftedCarrier(b, 0)];
   const crossings = first && second ? meetings(first, second) : [];
   return [...crossings, a.from, a.to, b.from, b.to].find((p) => isOn(p, a) && isOn(p, b));
 }
 
 /** Whether the point lies on the segment, ends included. */
-export function isOn(p: Point, segment: Segment): boolean {
+export function isOn(p: Point, segment: CarriedSegment): boolean {
   return distance(p, nearestOn(segment, p)) <= LENGTH_TOLERANCE;
 }
 
 /** The point of a segment that lies nearest to `p`. */
-function nearestOn(segment: Segment, p: Point): Point {
+function nearestOn(segment: CarriedSegment, p: Point): Point {
   if (segment.kind === 'line') {
     const heading = headingAtStart(segment);
     const reach = dot(minus(p, segment.from), heading);

@@ -111,8 +111,10 @@ describe('curves', () => {
         from: 0,
         to: length,
         radius: 35,
+        even: true,
         direction: 'in',
         angle: expect.closeTo(360, 9),
+        shape: { segment: segments[0], start: 0, end: expect.closeTo(2 * Math.PI * 35, 9) },
       },
     ]);
   });

@@ -1,9 +1,9 @@
 import { toDegrees } from './angle.js';
 import { BendError } from './bend-rules/bend-error.js';
 import type { BendRule } from './bend-rules/bend-rule.js';
-import type { Arc, Segment } from './outline.js';
+import type { Segment } from './outline.js';
 import { type RoundedCorner, roundCorner } from './rounded-corner.js';
-import { lengthOf, radiusOf, turnAtJoint } from './segment.js';
+import { lengthOf, radiusOf, totalTurn, turnAtJoint } from './segment.js';
 import { LENGTH_TOLERANCE } from './tolerance.js';
 import { printLength, printPoint } from './wording.js';
 
@@ -30,11 +30,15 @@ export interface CurveRun {
   readonly kind: 'curve';
   readonly from: number;
   readonly to: number;
-  /** Radius of the drawn line. */
+  /** Tightest radius of the drawn line. */
   readonly radius: number;
+  /** Whether the drawn line keeps that radius all along. */
+  readonly even: boolean;
   readonly direction: 'in' | 'out';
   /** Degrees formed through, without what the bends at its ends take up. */
   readonly angle: number;
+  /** The part of the drawn segment that it is formed to, in millimetres along the segment. */
+  readonly shape: { readonly segment: Segment; readonly start: number; readonly end: number };
 }
 
 export type Run = FlatRun | BendRun | CurveRun;
@@ -99,14 +103,19 @@ export function develop(
     const left = lengthLeft(segment, index + 1, previous?.after ?? 0, next?.before ?? 0);
     if (left > 0 && segment.kind === 'line') {
       runs.push({ kind: 'flat', ...lay(left) });
-    } else if (left > 0 && segment.kind === 'arc') {
-      const radius = radiusOf(segment);
-      const neutral = neutralRadius(segment, index + 1, bendRule, turnsToMetal);
+    } else if (left > 0) {
+      const turn = totalTurn(segment);
+      const even = segment.kind === 'arc';
+      const radius = even ? radiusOf(segment) : lengthOf(segment) / Math.abs(turn);
+      const neutral = neutralRadius(segment, radius, turn, index + 1, bendRule, turnsToMetal);
+      const start = previous?.after ?? 0;
       runs.push({
         kind: 'curve',
         ...lay((left / radius) * neutral),
         radius,
-        ...turnOf((left / radius) * Math.sign(segment.sweep)),
+        even,
+        ...turnOf((left / radius) * Math.sign(turn)),
+        shape: { segment, start, end: start + left },
       });
     }
     if (next !== undefined) {
@@ -147,13 +156,14 @@ function lengthLeft(segment: Segment, number: number, atStart: number, atEnd: nu
 }
 
 function neutralRadius(
-  segment: Arc,
+  segment: Segment,
+  radius: number,
+  turn: number,
   number: number,
   rule: BendRule,
   turnsToMetal: (turn: number) => boolean,
 ): number {
-  const radius = radiusOf(segment);
-  const inside = turnsToMetal(segment.sweep) ? radius - rule.thickness : radius;
+  const inside = turnsToMetal(turn) ? radius - rule.thickness : radius;
   if (inside < 0) {
     const message =
       `Segment ${number}, the curve from ${printPoint(segment.from)} to ` +

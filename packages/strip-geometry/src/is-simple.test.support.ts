@@ -1,11 +1,10 @@
 import type { Outline, Point } from './outline.js';
-import { polar } from './point.js';
-import { radiusOf } from './segment.js';
+import { lengthOf, pointAt } from './segment.js';
 
 const CHORDS = 24;
 
 /**
- * Whether the outline, with each arc drawn as chords, never crosses itself. By
+ * Whether the outline, with each curve drawn as chords, never crosses itself. By
  * the signs of triangles alone, so that it owes nothing to `crossing.ts`.
  */
 export function isSimple(outline: Outline): boolean {
@@ -32,10 +31,8 @@ function chordsOf({ segments }: Outline): Point[] {
     if (segment.kind === 'line') {
       return [segment.from];
     }
-    const { from, centre, sweep } = segment;
-    const start = Math.atan2(from.y - centre.y, from.x - centre.x);
     return Array.from({ length: CHORDS }, (_, step) =>
-      polar(centre, radiusOf(segment), start + (sweep * step) / CHORDS),
+      pointAt(segment, (lengthOf(segment) * step) / CHORDS),
     );
   });
 }

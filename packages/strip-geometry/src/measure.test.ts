@@ -1,14 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { anyOutline, between } from './any-outline.test.support.js';
+import { parametric } from './curves/parametric-curve.js';
 import { bounds, perimeter, signedArea } from './measure.js';
 import type { Outline } from './outline.js';
 import { circle } from './outlines/circle.js';
 import { rectangle } from './outlines/rectangle.js';
 import { regularPolygon } from './outlines/regular-polygon.js';
 import { star } from './outlines/star.js';
-import { point, polar } from './point.js';
-import { arc, line, radiusOf, reversedPath } from './segment.js';
+import { point } from './point.js';
+import { arc, line, reversedPath } from './segment.js';
 import { mirrored, moved, scaled, turned } from './transform.js';
 
 describe('perimeter', () => {
@@ -82,14 +83,8 @@ describe('bounds', () => {
       fc.property(anyOutline, (outline) => {
         const { left, right, bottom, top } = bounds(outline);
         const sampled = outline.segments.flatMap((segment) => {
-          if (segment.kind === 'line') {
-            return [segment.from, segment.to];
-          }
-          const { from, centre, sweep } = segment;
-          const start = Math.atan2(from.y - centre.y, from.x - centre.x);
-          return Array.from({ length: 1001 }, (_, step) =>
-            polar(centre, radiusOf(segment), start + (sweep * step) / 1000),
-          );
+          const { at } = parametric(segment);
+          return Array.from({ length: 1001 }, (_, step) => at(step / 1000));
         });
         // A thousandth of a full turn leaves a sagitta of 5e-6 of the radius.
         const slack = 1e-5 * (right - left + top - bottom);

@@ -1,7 +1,7 @@
 /**
- * The outline of a cutter as data: straight lines and circular arcs, end to
- * end, closed, run anticlockwise (the inside lies to the left). Millimetres,
- * y upward, angles in radians.
+ * The outline of a cutter as data: straight lines, circular and elliptical
+ * arcs and Bezier curves, end to end, closed, run anticlockwise (the inside
+ * lies to the left). Millimetres, y upward, angles in radians.
  */
 
 export interface Point {
@@ -24,7 +24,42 @@ export interface Arc {
   readonly sweep: number;
 }
 
-export type Segment = Line | Arc;
+/** A quadratic Bezier curve: a parabola that leaves `from` toward `control` and arrives from it. */
+export interface QuadraticCurve {
+  readonly kind: 'quadratic';
+  readonly from: Point;
+  readonly control: Point;
+  readonly to: Point;
+}
+
+/** A cubic Bezier curve: leaves `from` toward `control1` and arrives at `to` from `control2`. */
+export interface CubicCurve {
+  readonly kind: 'cubic';
+  readonly from: Point;
+  readonly control1: Point;
+  readonly control2: Point;
+  readonly to: Point;
+}
+
+/**
+ * Part of an ellipse: the centre plus (radiusX cos t, radiusY sin t) turned by
+ * `rotation`, for t from `start` to `start + sweep`.
+ */
+export interface EllipticalArc {
+  readonly kind: 'elliptical arc';
+  readonly from: Point;
+  readonly to: Point;
+  readonly centre: Point;
+  readonly radiusX: number;
+  readonly radiusY: number;
+  /** Angle from the x axis to the ellipse's own first axis. */
+  readonly rotation: number;
+  readonly start: number;
+  /** Positive anticlockwise, negative clockwise, never 0, at most a full turn. */
+  readonly sweep: number;
+}
+
+export type Segment = Line | Arc | QuadraticCurve | CubicCurve | EllipticalArc;
 
 export interface Outline {
   /** What the shop calls it, such as `heart`. */

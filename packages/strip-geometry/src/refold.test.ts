@@ -21,6 +21,9 @@ function fromMiddle([first, ...others]: readonly Segment[]): Segment[] {
     const middle = point((first.from.x + first.to.x) / 2, (first.from.y + first.to.y) / 2);
     return [line(middle, first.to), ...others, line(first.from, middle)];
   }
+  if (first.kind !== 'arc') {
+    throw new Error(`no family draws a ${first.kind}`);
+  }
   const half = arc(first.from, first.centre, first.sweep / 2);
   return [{ ...first, from: half.to, sweep: first.sweep / 2 }, ...others, half];
 }

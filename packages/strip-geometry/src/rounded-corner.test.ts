@@ -83,6 +83,9 @@ describe('beside curves', () => {
       const heading = Math.atan2(segment.to.y - from.y, segment.to.x - from.x);
       return { at: polar(from, length, heading), heading };
     }
+    if (segment.kind !== 'arc') {
+      throw new Error(`no way to walk a ${segment.kind}`);
+    }
     const { centre } = segment;
     const radius = distance(from, centre);
     const sense = Math.sign(segment.sweep);

@@ -1,6 +1,6 @@
 import { toDegrees } from './angle.js';
 import { BendError } from './bend-rules/bend-error.js';
-import { meetings, shiftedCarrier } from './carrier.js';
+import { type CarriedSegment, isCarried, meetings, shiftedCarrier } from './carrier.js';
 import type { Point, Segment } from './outline.js';
 import { distance, dot, minus, turnFrom } from './point.js';
 import { headingAtStart, radiusOf, turnAtJoint } from './segment.js';
@@ -52,6 +52,9 @@ export function roundCorner(
     const setback = radius * Math.tan(Math.abs(turn) / 2);
     return { turn, before: setback, after: setback };
   }
+  if (!isCarried(before) || !isCarried(after)) {
+    throw tooSharp(corner, turn, radius);
+  }
   const toInside = radius * Math.sign(turn);
   const centre = nearestMeeting(before, after, toInside, corner);
   if (centre === undefined) {
@@ -68,8 +71,8 @@ export function roundCorner(
 }
 
 function nearestMeeting(
-  before: Segment,
-  after: Segment,
+  before: CarriedSegment,
+  after: CarriedSegment,
   toInside: number,
   corner: Point,
 ): Point | undefined {
@@ -87,7 +90,7 @@ function nearestMeeting(
  * Distance along the segment's travel from the corner to the place nearest to
  * `centre`, where an arc about `centre` touches it. Negative if it lies back.
  */
-function travelled(segment: Segment, corner: Point, centre: Point): number {
+function travelled(segment: CarriedSegment, corner: Point, centre: Point): number {
   if (segment.kind === 'line') {
     return dot(minus(centre, corner), headingAtStart(segment));
   }
@@ -101,7 +104,7 @@ function overZero(length: number): number {
 }
 
 /** Radians that a segment turns through in some length, positive to the left. */
-function turning(segment: Segment, length: number): number {
+function turning(segment: CarriedSegment, length: number): number {
   return segment.kind === 'line' ? 0 : (Math.sign(segment.sweep) * length) / radiusOf(segment);
 }
 

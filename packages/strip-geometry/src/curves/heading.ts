@@ -1,0 +1,39 @@
+import type { Point } from '../outline.js';
+import { minus } from '../point.js';
+import type { ParametricCurve } from './parametric-curve.js';
+
+/** Speeds below this part of the curve's size count as standing still. */
+const STILL = 1e-12;
+
+/**
+ * Unit vector of the direction of travel at a parameter. Where the curve
+ * stands still, as at an end whose control point lies on it or at a cusp, it
+ * is the direction just `after`, or just `before`.
+ */
+export function directionAt(
+  curve: ParametricCurve,
+  parameter: number,
+  side: 'before' | 'after' = parameter < 1 ? 'after' : 'before',
+): Point {
+  const velocity = curve.velocity(parameter);
+  const acceleration = curve.acceleration(parameter);
+  // The acceleration of a Bezier curve changes evenly. No other kind ever stands still.
+  const jerk = minus(curve.acceleration(1), curve.acceleration(0));
+  const [speed, rate, change] = [velocity, acceleration, jerk].map(({ x, y }) => Math.hypot(x, y));
+  const size = (speed ?? 0) + (rate ?? 0) + (change ?? 0);
+  if ((speed ?? 0) > STILL * size) {
+    return unit(velocity);
+  }
+  if ((rate ?? 0) > STILL * size) {
+    // From a standstill it goes the way it is accelerated; it came from there too.
+    const { x, y } = unit(acceleration);
+    return side === 'after' ? { x, y } : { x: -x, y: -y };
+  }
+  return unit(jerk);
+}
+
+/** The vector at length 1. */
+export function unit(vector: Point): Point {
+  const size = Math.hypot(vector.x, vector.y);
+  return { x: vector.x / size, y: vector.y / size };
+}

@@ -1,0 +1,142 @@
+import type { CubicCurve, Point, QuadraticCurve, Segment } from '../outline.js';
+import { along, distance, minus } from '../point.js';
+import { LENGTH_TOLERANCE } from '../tolerance.js';
+
+/**
+ * A segment as a function of a parameter that runs from 0 at its start to 1 at
+ * its end, with its first two derivatives. Millimetres.
+ */
+export interface ParametricCurve {
+  at(parameter: number): Point;
+  velocity(parameter: number): Point;
+  acceleration(parameter: number): Point;
+  /** Length of the velocity: millimetres travelled for each unit of the parameter. */
+  speed(parameter: number): number;
+}
+
+/** The segment as a function of a parameter from 0 to 1. */
+export function parametric(segment: Segment): ParametricCurve {
+  switch (segment.kind) {
+    case 'line':
+      return polynomial(segment.from, minus(segment.to, segment.from), ZERO, ZERO);
+    case 'quadratic':
+    case 'cubic': {
+      const { constant, linear, square, cube } = coefficients(segment);
+      return polynomial(constant, linear, square, cube);
+    }
+    case 'arc': {
+      const { from, centre, sweep } = segment;
+      const { x, y } = minus(from, centre);
+      const radius = Math.hypot(x, y);
+      return ellipse(centre, radius, radius, 0, Math.atan2(y, x), sweep);
+    }
+    case 'elliptical arc': {
+      const { centre, radiusX, radiusY, rotation, start, sweep } = segment;
+      return ellipse(centre, radiusX, radiusY, rotation, start, sweep);
+    }
+  }
+}
+
+const ZERO: Point = { x: 0, y: 0 };
+
+/** A Bezier curve as constant + linear u + square u^2 + cube u^3. */
+export interface Coefficients {
+  readonly constant: Point;
+  readonly linear: Point;
+  readonly square: Point;
+  readonly cube: Point;
+}
+
+/**
+ * The coefficients of a Bezier curve (Bernstein form multiplied out). A control
+ * point that lies within the tolerance of its end counts as being there, so
+ * that noise in a drawing gives the curve no direction.
+ */
+export function coefficients(curve: QuadraticCurve | CubicCurve): Coefficients {
+  const { from, to } = curve;
+  const total = minus(to, from);
+  if (curve.kind === 'quadratic') {
+    const control = minus(drawnIn(drawnIn(curve.control, from), to), from);
+    return {
+      constant: from,
+      linear: along(ZERO, control, 2),
+      square: along(total, control, -2),
+      cube: ZERO,
+    };
+  }
+  const first = minus(drawnIn(curve.control1, from), from);
+  const second = minus(drawnIn(curve.control2, to), from);
+  return {
+    constant: from,
+    linear: along(ZERO, first, 3),
+    square: { x: 3 * (second.x - 2 * first.x), y: 3 * (second.y - 2 * first.y) },
+    cube: {
+      x: total.x - 3 * (second.x - first.x),
+      y: total.y - 3 * (second.y - first.y),
+    },
+  };
+}
+
+function drawnIn(control: Point, end: Point): Point {
+  return distance(control, end) <= LENGTH_TOLERANCE ? end : control;
+}
+
+function polynomial(constant: Point, linear: Point, square: Point, cube: Point): ParametricCurve {
+  return {
+    at: (u) => ({
+      x: constant.x + u * (linear.x + u * (square.x + u * cube.x)),
+      y: constant.y + u * (linear.y + u * (square.y + u * cube.y)),
+    }),
+    velocity: (u) => ({
+      x: linear.x + u * (2 * square.x + 3 * u * cube.x),
+      y: linear.y + u * (2 * square.y + 3 * u * cube.y),
+    }),
+    acceleration: (u) => ({
+      x: 2 * square.x + 6 * u * cube.x,
+      y: 2 * square.y + 6 * u * cube.y,
+    }),
+    speed(u) {
+      const x = linear.x + u * (2 * square.x + 3 * u * cube.x);
+      const y = linear.y + u * (2 * square.y + 3 * u * cube.y);
+      return Math.sqrt(x * x + y * y);
+    },
+  };
+}
+
+function ellipse(
+  centre: Point,
+  radiusX: number,
+  radiusY: number,
+  rotation: number,
+  start: number,
+  sweep: number,
+): ParametricCurve {
+  const cosine = Math.cos(rotation);
+  const sine = Math.sin(rotation);
+  const turned = (x: number, y: number): Point => ({
+    x: cosine * x - sine * y,
+    y: sine * x + cosine * y,
+  });
+  return {
+    at(u) {
+      const t = start + u * sweep;
+      const { x, y } = turned(radiusX * Math.cos(t), radiusY * Math.sin(t));
+      return { x: centre.x + x, y: centre.y + y };
+    },
+    velocity(u) {
+      const t = start + u * sweep;
+      return turned(-sweep * radiusX * Math.sin(t), sweep * radiusY * Math.cos(t));
+    },
+    acceleration(u) {
+      const t = start + u * sweep;
+      const square = sweep * sweep;
+      return turned(-square * radiusX * Math.cos(t), -square * radiusY * Math.sin(t));
+    },
+    speed(u) {
+      const t = start + u * sweep;
+      const x = radiusX * Math.sin(t);
+      const y = radiusY * Math.cos(t);
+      return Math.abs(sweep) * Math.sqrt(x * x + y * y);
+    },
+  };
+}
