@@ -4,14 +4,27 @@ import type { BendRule } from './bend-rules/bend-rule.js';
 import { neutralAxis } from './bend-rules/neutral-axis.js';
 import type { Outline, Point } from './outline.js';
 import { acorn } from './outlines/acorn.js';
+import { arrow } from './outlines/arrow.js';
+import { bell } from './outlines/bell.js';
 import { circle } from './outlines/circle.js';
 import { crescent } from './outlines/crescent.js';
+import { ellipse } from './outlines/ellipse.js';
+import type { OutlineFamily } from './outlines/family.js';
+import { fish } from './outlines/fish.js';
+import { flower } from './outlines/flower.js';
+import { gingerbreadFigure } from './outlines/gingerbread-figure.js';
 import { heart } from './outlines/heart.js';
+import { house } from './outlines/house.js';
+import { leaf } from './outlines/leaf.js';
+import { oval } from './outlines/oval.js';
+import { plusSign } from './outlines/plus-sign.js';
 import { polygon } from './outlines/polygon.js';
 import { rectangle } from './outlines/rectangle.js';
 import { regularPolygon } from './outlines/regular-polygon.js';
 import { sailboat } from './outlines/sailboat.js';
 import { star } from './outlines/star.js';
+import { teardrop } from './outlines/teardrop.js';
+import { tree } from './outlines/tree.js';
 
 /** Any number from `min` to `max`, both included. */
 export function between(min: number, max: number): fc.Arbitrary<number> {
@@ -59,29 +72,68 @@ const anyPolygon = fc
     return polygon.draw({ corners });
   });
 
+const anyTree = fc
+  .record({ high: anySize, share: part, tiers: fc.integer({ min: 1, max: 4 }) })
+  .map(({ high, share, tiers }) =>
+    tree.draw({ high, across: high * within(0.5, 1, share), tiers }),
+  );
+
+const anyArrow = fc
+  .record({ long: anySize, share: part, shaft: between(0.21, 0.79) })
+  .map(({ long, share, shaft }) => {
+    const wide = long * within(0.3, 1, share);
+    return arrow.draw({ long, wide, shaft: shaft * wide });
+  });
+
+const anyFlower = fc
+  .record({ across: anySize, petals: fc.integer({ min: 3, max: 16 }) })
+  .map(({ across, petals }) => flower.draw({ across, petals }));
+
+/** A family of two sizes, the second from `least` to `most` times the first. */
+function anyByTwo(
+  family: OutlineFamily,
+  [first, second]: readonly [string, string],
+  [least, most]: readonly [number, number],
+): fc.Arbitrary<Outline> {
+  return fc
+    .record({ size: anySize, share: part })
+    .map(({ size, share }) =>
+      family.draw({ [first]: size, [second]: size * within(least, most, share) }),
+    );
+}
+
 /** Outlines of each family over the whole range of its sizes. */
 export const anyOutlineOf: Readonly<Record<string, fc.Arbitrary<Outline>>> = {
   circle: anySize.map((across) => circle.draw({ across })),
+  ellipse: anyByTwo(ellipse, ['across', 'high'], [0.25, 4]),
+  oval: anyByTwo(oval, ['long', 'wide'], [0.1, 0.95]),
   rectangle: anyRectangle,
   'regular polygon': anyRegularPolygon,
   star: anyStar,
-  heart: fc.record({ across: anySize, share: part }).map(({ across, share }) => {
-    return heart.draw({ across, high: across * within(0.7, 1.6, share) });
-  }),
-  crescent: fc.record({ across: anySize, share: part }).map(({ across, share }) => {
-    return crescent.draw({ across, thick: across * within(0.1, 0.6, share) });
-  }),
-  acorn: fc.record({ high: anySize, share: part }).map(({ high, share }) => {
-    return acorn.draw({ high, across: high * within(0.6, 1, share) });
-  }),
-  sailboat: fc.record({ across: anySize, share: part }).map(({ across, share }) => {
-    return sailboat.draw({ across, high: across * within(0.8, 1.6, share) });
-  }),
+  'plus sign': anyByTwo(plusSign, ['across', 'arm'], [0.15, 0.6]),
+  arrow: anyArrow,
+  heart: anyByTwo(heart, ['across', 'high'], [0.7, 1.6]),
+  crescent: anyByTwo(crescent, ['across', 'thick'], [0.1, 0.6]),
+  teardrop: anyByTwo(teardrop, ['high', 'across'], [0.5, 0.8]),
+  flower: anyFlower,
+  leaf: anyByTwo(leaf, ['high', 'across'], [0.4, 0.8]),
+  acorn: anyByTwo(acorn, ['high', 'across'], [0.6, 1]),
+  tree: anyTree,
+  bell: anyByTwo(bell, ['high', 'across'], [0.82, 1.05]),
+  fish: anyByTwo(fish, ['long', 'high'], [0.38, 0.62]),
+  house: anyByTwo(house, ['across', 'high'], [0.75, 1.3]),
+  sailboat: anyByTwo(sailboat, ['across', 'high'], [0.8, 1.6]),
+  'gingerbread figure': anySize.map((high) => gingerbreadFigure.draw({ high })),
   polygon: anyPolygon,
 };
 
 /** An outline of any family. */
 export const anyOutline: fc.Arbitrary<Outline> = fc.oneof(...Object.values(anyOutlineOf));
+
+/** An outline of any family that is drawn in lines and circular arcs alone. */
+export const anyOutlineOfArcs: fc.Arbitrary<Outline> = anyOutline.filter(({ segments }) =>
+  segments.every(({ kind }) => kind === 'line' || kind === 'arc'),
+);
 
 /** Tinplate and the bends that a bench makes in it. */
 export const anyNeutralAxis: fc.Arbitrary<BendRule> = fc

@@ -33,16 +33,28 @@ export { mirrored, moved, scaled, turned } from './transform.js';
 // Families: outlines drawn from a few sizes.
 
 export { acorn } from './outlines/acorn.js';
+export { arrow } from './outlines/arrow.js';
+export { bell } from './outlines/bell.js';
 export { circle } from './outlines/circle.js';
 export { crescent } from './outlines/crescent.js';
+export { ellipse } from './outlines/ellipse.js';
 export { families, familyNamed } from './outlines/families.js';
 export type { OutlineFamily, OutlineSizes, SizeField, SizeKind } from './outlines/family.js';
+export { fish } from './outlines/fish.js';
+export { flower } from './outlines/flower.js';
+export { gingerbreadFigure } from './outlines/gingerbread-figure.js';
 export { heart } from './outlines/heart.js';
+export { house } from './outlines/house.js';
+export { leaf } from './outlines/leaf.js';
+export { oval } from './outlines/oval.js';
+export { plusSign } from './outlines/plus-sign.js';
 export { polygon } from './outlines/polygon.js';
 export { rectangle } from './outlines/rectangle.js';
 export { regularPolygon } from './outlines/regular-polygon.js';
 export { sailboat } from './outlines/sailboat.js';
 export { star } from './outlines/star.js';
+export { teardrop } from './outlines/teardrop.js';
+export { tree } from './outlines/tree.js';
 
 // Bend rules: how metal goes round a bend.
 

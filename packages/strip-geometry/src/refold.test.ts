@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { toRadians } from './angle.js';
-import { anyNeutralAxis, anyOutline, orSkip } from './any-outline.test.support.js';
+import { anyNeutralAxis, anyOutlineOfArcs, orSkip } from './any-outline.test.support.js';
 import type { BendRule } from './bend-rules/bend-rule.js';
 import { develop, type Run } from './develop.js';
 import type { Point, Segment } from './outline.js';
@@ -66,7 +66,7 @@ function offCarrier(p: Point, segment: Segment): number {
 
 test('bent up again, the strip lies on the outline and its ends meet', () => {
   fc.assert(
-    fc.property(anyOutline, anyNeutralAxis, (outline, bendRule) => {
+    fc.property(anyOutlineOfArcs, anyNeutralAxis, (outline, bendRule) => {
       const path = fromMiddle(outline.segments);
       const runs = runsOf(path, bendRule);
       const [first] = path;
@@ -107,7 +107,7 @@ function runsOf(path: readonly Segment[], bendRule: BendRule): readonly Run[] {
 
 test('a joint in the middle of a side is smooth', () => {
   fc.assert(
-    fc.property(anyOutline, (outline) => {
+    fc.property(anyOutlineOfArcs, (outline) => {
       const path = fromMiddle(outline.segments);
       const [first, last] = [path[0], path[path.length - 1]];
       expect(first && last && turnAtJoint(last, first)).toBeCloseTo(0, 9);

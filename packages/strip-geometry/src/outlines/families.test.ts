@@ -4,7 +4,7 @@ import { anyOutlineOf } from '../any-outline.test.support.js';
 import { isSimple } from '../is-simple.test.support.js';
 import { bounds } from '../measure.js';
 import { OutlineError } from '../outline-error.js';
-import { turnAtJoint } from '../segment.js';
+import { totalTurn, turnAtJoint } from '../segment.js';
 import { families, familyNamed } from './families.js';
 
 test('names are unique, and find their family', () => {
@@ -40,7 +40,7 @@ describe.each(families.map((family) => [family.name, family] as const))('%s', (n
         const { segments } = outline;
         const turning = segments.reduce((sum, segment, index) => {
           const next = segments[(index + 1) % segments.length] ?? segment;
-          return sum + (segment.kind === 'arc' ? segment.sweep : 0) + turnAtJoint(segment, next);
+          return sum + totalTurn(segment) + turnAtJoint(segment, next);
         }, 0);
         expect(turning).toBeCloseTo(2 * Math.PI, 9);
       }),
@@ -108,6 +108,15 @@ describe('stated sizes are the real sizes', () => {
     ['acorn', 'high', 'across', 0.6, 1],
     ['sailboat', 'across', 'high', 0.8, 1.6],
     ['rectangle', 'long', 'wide', 0.05, 1],
+    ['ellipse', 'across', 'high', 0.25, 4],
+    ['oval', 'long', 'wide', 0.1, 0.95],
+    ['arrow', 'long', 'wide', 0.3, 1],
+    ['teardrop', 'high', 'across', 0.5, 0.8],
+    ['leaf', 'high', 'across', 0.4, 0.8],
+    ['tree', 'high', 'across', 0.5, 1],
+    ['bell', 'high', 'across', 0.82, 1.05],
+    ['fish', 'long', 'high', 0.38, 0.62],
+    ['house', 'across', 'high', 0.75, 1.3],
   ])('%s', (name, first, second, least, most) => {
     fc.assert(
       fc.property(size, share, (one, part) => {
@@ -124,11 +133,46 @@ describe('stated sizes are the real sizes', () => {
     ['heart', 'across'],
     ['sailboat', 'across'],
     ['acorn', 'high'],
+    ['arrow', 'long'],
+    ['teardrop', 'high'],
+    ['leaf', 'high'],
+    ['tree', 'high'],
+    ['bell', 'high'],
+    ['fish', 'long'],
+    ['house', 'across'],
+    ['gingerbread figure', 'high'],
   ])('%s with the other size left to it', (name, given) => {
     fc.assert(
       fc.property(size, (value) => {
         const found = draw(name, { [given]: value });
         expect(given === 'high' ? found.high : found.across).toBeCloseTo(value, 9);
+      }),
+    );
+  });
+
+  test('plus sign', () => {
+    fc.assert(
+      fc.property(size, share, (across, part) => {
+        const found = draw('plus sign', { across, arm: across * (0.15 + 0.44 * part) });
+        expect(found.across).toBeCloseTo(across, 9);
+        expect(found.high).toBeCloseTo(across, 9);
+      }),
+    );
+  });
+
+  test('gingerbread figure: nine tenths as wide as high, as its help says', () => {
+    fc.assert(
+      fc.property(size, (high) => {
+        expect(draw('gingerbread figure', { high }).across).toBeCloseTo(0.9 * high, 9);
+      }),
+    );
+  });
+
+  test('flower: from petal to opposite petal', () => {
+    fc.assert(
+      fc.property(size, fc.integer({ min: 2, max: 8 }), (across, pairs) => {
+        const found = draw('flower', { petals: 2 * pairs, across });
+        expect(found.high).toBeCloseTo(across, 9);
       }),
     );
   });

@@ -201,3 +201,86 @@ test('polygon: a corner on a straight side makes no bend', () => {
   const corners = [corner(0, 0), corner(5, 0), corner(9, 0), corner(4, 3)];
   expect(draw('polygon', { corners }).segments).toHaveLength(3);
 });
+
+test.each<[string, OutlineSizes, string, string]>([
+  ['ellipse', { across: 100, high: 24 }, 'high', 'from 25 to 400 mm'],
+  ['oval', { long: 100, wide: 9 }, 'wide', 'from 10 to 95 mm'],
+  ['oval', { long: 100, wide: 100 }, 'wide', 'a circle is a family of its own'],
+  ['arrow', { long: 100, wide: 101 }, 'wide', 'from 30 to 100 mm'],
+  ['arrow', { long: 100, wide: 50, shaft: 41 }, 'shaft', 'from 10 to 40 mm'],
+  ['plus sign', { across: 100, arm: 61 }, 'arm', 'from 15 to 60 mm'],
+  ['teardrop', { high: 100, across: 81 }, 'across', 'from 50 to 80 mm'],
+  ['leaf', { high: 100, across: 39 }, 'across', 'from 40 to 80 mm'],
+  ['tree', { high: 100, across: 101 }, 'across', 'from 50 to 100 mm'],
+  ['tree', { high: 100, tiers: 5 }, 'tiers', 'from 1 to 4; got 5'],
+  ['bell', { high: 100, across: 106 }, 'across', 'from 82 to 105 mm'],
+  ['fish', { long: 100, high: 63 }, 'high', 'from 38 to 62 mm'],
+  ['house', { across: 100, high: 131 }, 'high', 'from 75 to 130 mm'],
+  ['flower', { petals: 2, across: 80 }, 'petals', 'from 3 to 16; got 2'],
+  ['flower', { petals: 17, across: 80 }, 'petals', 'from 3 to 16; got 17'],
+  ['flower', { petals: 6, across: 80, 'petal depth': 40 }, 'petal depth', 'for 6 petals'],
+])('%s is refused out of its range: %o', (name, sizes, field, said) => {
+  expect(() => draw(name, sizes)).toThrow(OutlineError);
+  expect(() => draw(name, sizes)).toThrow(
+    expect.objectContaining({
+      code: 'out of range',
+      field,
+      message: expect.stringContaining(said),
+    }),
+  );
+});
+
+/** Degrees turned at each joint, in order. */
+function turns(name: string, sizes: OutlineSizes): number[] {
+  const { segments } = draw(name, sizes);
+  return segments.map((segment, index) =>
+    toDegrees(turnAtJoint(segment, segments[(index + 1) % segments.length] ?? segment)),
+  );
+}
+
+/** How many corners a bench bends, in and out. */
+function corners(name: string, sizes: OutlineSizes): [into: number, out: number] {
+  const sharp = turns(name, sizes).filter((turn) => Math.abs(turn) > 1e-3);
+  return [sharp.filter((turn) => turn > 0).length, sharp.filter((turn) => turn < 0).length];
+}
+
+test.each<[string, OutlineSizes, [number, number]]>([
+  ['ellipse', { across: 90, high: 60 }, [0, 0]],
+  ['oval', { long: 90, wide: 50 }, [0, 0]],
+  ['gingerbread figure', { high: 120 }, [0, 0]],
+  ['teardrop', { high: 90 }, [1, 0]],
+  ['leaf', { high: 95 }, [3, 2]],
+  ['flower', { petals: 7, across: 80 }, [0, 7]],
+  ['bell', { high: 85 }, [0, 4]],
+  ['fish', { long: 105 }, [2, 2]],
+  ['arrow', { long: 95 }, [5, 2]],
+  ['plus sign', { across: 80 }, [8, 4]],
+  ['tree', { high: 100 }, [9, 6]],
+  ['tree', { high: 100, tiers: 1 }, [5, 2]],
+  ['house', { across: 85 }, [7, 4]],
+])('%s %o has no sharp corners but those it should', (name, sizes, expected) => {
+  expect(corners(name, sizes)).toEqual(expected);
+});
+
+test('flower: the clefts lie as deep as asked, and as wide as drawn without it', () => {
+  const deep = draw('flower', { petals: 5, across: 80, 'petal depth': 9 });
+  for (const { from } of deep.segments) {
+    expect(distance(from, corner(0, 0))).toBeCloseTo(31, 9);
+  }
+  for (const petals of [3, 6, 16]) {
+    for (const turn of turns('flower', { petals, across: 80 })) {
+      // The cleft is 84 degrees wide.
+      expect(turn).toBeCloseTo(-96, 9);
+    }
+  }
+});
+
+test('tree: the boughs of all tiers are parallel', () => {
+  const { segments } = draw('tree', { high: 100, tiers: 4 });
+  const right = segments.filter(({ from, to }) => to.x >= 0 && from.x > to.x && to.y - from.y > 9);
+  expect(right).toHaveLength(4);
+  const slopes = right.map(({ from, to }) => (to.y - from.y) / (from.x - to.x));
+  for (const slope of slopes) {
+    expect(slope).toBeCloseTo(slopes[0] ?? 0, 9);
+  }
+});
