@@ -1,20 +1,19 @@
 import { FULL_TURN } from './angle.js';
-import { isCarried } from './carrier.js';
-import { sharedPoint } from './crossing.js';
+import { parametric } from './curves/parametric-curve.js';
 import { signedArea } from './measure.js';
-import type { Arc, Outline, Segment } from './outline.js';
+import type { Arc, EllipticalArc, Outline, Point, Segment } from './outline.js';
 import { OutlineError } from './outline-error.js';
-import { distance, turnedAbout } from './point.js';
+import { distance } from './point.js';
 import { lengthOf } from './segment.js';
+import { selfCrossing } from './self-crossing.js';
 import { ANGLE_TOLERANCE, LENGTH_TOLERANCE } from './tolerance.js';
 import { printLength, printNumber, printPoint } from './wording.js';
 
 /**
  * Checks that an outline is what `Outline` promises: at least one segment,
  * every number finite, no segment without length, every arc true to its
- * centre and sweep, closed, run anticlockwise, and no two segments that touch
- * or cross apart from neighbours at their joint. Neighbours are not searched
- * for a second meeting. Segments are counted from 1 in messages.
+ * centre, radii and sweep, closed, run anticlockwise, and nowhere touching or
+ * crossing itself, see `selfCrossing`. Segments are counted from 1 in messages.
  *
  * @throws OutlineError at the first fault, with the segment and both numbers.
  */
@@ -50,36 +49,31 @@ export function checkOutline(outline: Outline): void {
 }
 
 function checkCrossings({ name, segments }: Outline): void {
-  segments.forEach((segment, index) => {
-    for (let other = index + 2; other < segments.length; other++) {
-      const opposite = segments[other];
-      const neighbours = index === 0 && other === segments.length - 1;
-      const shared =
-        opposite && !neighbours && isCarried(segment) && isCarried(opposite)
-          ? sharedPoint(segment, opposite)
-          : undefined;
-      if (shared !== undefined) {
-        throw new OutlineError(
-          'crosses itself',
-          `Segments ${index + 1} and ${other + 1} of "${name}" touch or cross at ` +
-            `${printPoint(shared)}; an outline may not cross itself.`,
-        );
-      }
-    }
-  });
+  const crossing = selfCrossing(segments);
+  if (crossing === undefined) {
+    return;
+  }
+  const { first, second, at } = crossing;
+  const where =
+    first === second
+      ? `Segment ${first + 1} of "${name}" crosses or runs back over itself at `
+      : `Segments ${first + 1} and ${second + 1} of "${name}" touch or cross at `;
+  throw new OutlineError(
+    'crosses itself',
+    `${where}${printPoint(at)}; an outline may not cross itself.`,
+  );
 }
 
 function checkSegment(segment: Segment, which: string): void {
-  const numbers = [segment.from.x, segment.from.y, segment.to.x, segment.to.y];
-  if (segment.kind === 'arc') {
-    numbers.push(segment.centre.x, segment.centre.y, segment.sweep);
-  }
-  const odd = numbers.find((number) => !Number.isFinite(number));
+  const odd = numbersOf(segment).find((number) => !Number.isFinite(number));
   if (odd !== undefined) {
     throw new OutlineError(
       'not a number',
       `${which} contains ${odd}; every number must be finite.`,
     );
+  }
+  if (segment.kind === 'elliptical arc') {
+    checkRadii(segment, which);
   }
   const length = lengthOf(segment);
   if (length <= LENGTH_TOLERANCE) {
@@ -89,12 +83,29 @@ function checkSegment(segment: Segment, which: string): void {
         `make it longer than ${LENGTH_TOLERANCE} mm.`,
     );
   }
-  if (segment.kind === 'arc') {
+  if (segment.kind === 'arc' || segment.kind === 'elliptical arc') {
     checkArc(segment, which);
   }
 }
 
-function checkArc(segment: Arc, which: string): void {
+function numbersOf(segment: Segment): number[] {
+  const numbers = Object.values(segment).flatMap((value: string | number | Point) =>
+    typeof value === 'object' ? [value.x, value.y] : value,
+  );
+  return numbers.filter((value) => typeof value === 'number');
+}
+
+function checkRadii({ radiusX, radiusY }: EllipticalArc, which: string): void {
+  if (!(radiusX > LENGTH_TOLERANCE && radiusY > LENGTH_TOLERANCE)) {
+    throw new OutlineError(
+      'bad arc',
+      `${which} has radii of ${printLength(radiusX)} and ${printLength(radiusY)}; both must be ` +
+        'above 0.',
+    );
+  }
+}
+
+function checkArc(segment: Arc | EllipticalArc, which: string): void {
   if (Math.abs(segment.sweep) > FULL_TURN + ANGLE_TOLERANCE) {
     throw new OutlineError(
       'bad arc',
@@ -102,12 +113,17 @@ function checkArc(segment: Arc, which: string): void {
         `${printNumber(FULL_TURN)}.`,
     );
   }
-  const arrives = turnedAbout(segment.from, segment.centre, segment.sweep);
-  if (distance(arrives, segment.to) > LENGTH_TOLERANCE) {
+  const { at } = parametric(segment);
+  checkAgreement(which, 'starts', segment.from, at(0));
+  checkAgreement(which, 'ends', segment.to, at(1));
+}
+
+function checkAgreement(which: string, verb: 'starts' | 'ends', said: Point, found: Point): void {
+  if (distance(said, found) > LENGTH_TOLERANCE) {
     throw new OutlineError(
       'bad arc',
-      `${which} says it ends at ${printPoint(segment.to)}, but its centre and sweep bring it to ` +
-        `${printPoint(arrives)}; they must agree.`,
+      `${which} says it ${verb} at ${printPoint(said)}, but its centre and sweep bring it to ` +
+        `${printPoint(found)}; they must agree.`,
     );
   }
 }

@@ -1,6 +1,7 @@
 import { FULL_TURN } from './angle.js';
-import { type CarriedSegment, meetings, shiftedCarrier } from './carrier.js';
-import type { Point } from './outline.js';
+import { type CarriedSegment, isCarried, meetings, shiftedCarrier } from './carrier.js';
+import { meetingPoint, wholeOf } from './curves/meeting.js';
+import type { Point, Segment } from './outline.js';
 import { along, distance, dot, minus, turnFrom } from './point.js';
 import { headingAtStart, lengthOf, radiusOf } from './segment.js';
 import { LENGTH_TOLERANCE } from './tolerance.js';
@@ -9,7 +10,13 @@ import { LENGTH_TOLERANCE } from './tolerance.js';
  * A point that two segments share, ends included, or undefined if they keep
  * apart. Points nearer than the tolerance are shared.
  */
-export function sharedPoint(a: CarriedSegment, b: CarriedSegment): Point | undefined {
+export function sharedPoint(a: Segment, b: Segment): Point | undefined {
+  return isCarried(a) && isCarried(b)
+    ? sharedOnCarriers(a, b)
+    : meetingPoint(wholeOf(a), wholeOf(b));
+}
+
+function sharedOnCarriers(a: CarriedSegment, b: CarriedSegment): Point | undefined {
   const [first, second] = [shiftedCarrier(a, 0), shiftedCarrier(b, 0)];
   const crossings = first && second ? meetings(first, second) : [];
   return [...crossings, a.from, a.to, b.from, b.to].find((p) => isOn(p, a) && isOn(p, b));

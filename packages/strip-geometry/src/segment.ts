@@ -1,7 +1,10 @@
 import { FULL_TURN } from './angle.js';
 import { lengthBetween, parameterAt } from './curves/arc-length.js';
+
 import { directionAt, unit } from './curves/heading.js';
 import { parametric } from './curves/parametric-curve.js';
+import { isStraight } from './curves/straight.js';
+import { tightestBetween } from './curves/tightest-radius.js';
 import { turnBetween } from './curves/turning.js';
 import type {
   Arc,
@@ -123,6 +126,21 @@ export function parameterOf(segment: Segment, along: number): number {
  */
 export function totalTurn(segment: Segment): number {
   return turnBetween(segment, 0, 1);
+}
+
+/**
+ * The segment's tightest radius, millimetres: infinite for a line, 0 where it
+ * comes to a standstill, as at a cusp or at an end with its control point on it.
+ */
+export function tightestRadius(segment: Segment): number {
+  switch (segment.kind) {
+    case 'line':
+      return Infinity;
+    case 'arc':
+      return radiusOf(segment);
+    default:
+      return isStraight(segment) ? Infinity : tightestBetween(segment, 0, 1);
+  }
 }
 
 function exactHeading(segment: Line | Arc, at: Point): Point {

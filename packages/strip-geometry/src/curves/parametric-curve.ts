@@ -12,6 +12,12 @@ export interface ParametricCurve {
   acceleration(parameter: number): Point;
   /** Length of the velocity: millimetres travelled for each unit of the parameter. */
   speed(parameter: number): number;
+  /**
+   * No point between two parameters is farther than this from their chord: an
+   * eighth of the greatest acceleration, times the square of the step (the
+   * error bound of linear interpolation).
+   */
+  bulge(from: number, to: number): number;
 }
 
 /** The segment as a function of a parameter from 0 to 1. */
@@ -100,6 +106,12 @@ function polynomial(constant: Point, linear: Point, square: Point, cube: Point):
       const y = linear.y + u * (2 * square.y + 3 * u * cube.y);
       return Math.sqrt(x * x + y * y);
     },
+    bulge(from, to) {
+      // The acceleration changes evenly, so it is greatest at an end.
+      const first = Math.hypot(2 * square.x + 6 * from * cube.x, 2 * square.y + 6 * from * cube.y);
+      const last = Math.hypot(2 * square.x + 6 * to * cube.x, 2 * square.y + 6 * to * cube.y);
+      return ((to - from) ** 2 * Math.max(first, last)) / 8;
+    },
   };
 }
 
@@ -138,5 +150,6 @@ function ellipse(
       const y = radiusY * Math.cos(t);
       return Math.abs(sweep) * Math.sqrt(x * x + y * y);
     },
+    bulge: (from, to) => ((sweep * (to - from)) ** 2 * Math.max(radiusX, radiusY)) / 8,
   };
 }

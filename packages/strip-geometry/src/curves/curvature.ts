@@ -1,0 +1,19 @@
+import type { CubicCurve, QuadraticCurve } from '../outline.js';
+import { cross } from '../point.js';
+import { coefficients, type ParametricCurve } from './parametric-curve.js';
+
+/** Radians turned for each millimetre travelled, positive to the left; infinite at a standstill. */
+export function curvatureAt(curve: ParametricCurve, parameter: number): number {
+  const bend = cross(curve.velocity(parameter), curve.acceleration(parameter));
+  const speed = curve.speed(parameter);
+  return speed === 0 ? (bend < 0 ? -Infinity : Infinity) : bend / speed ** 3;
+}
+
+/**
+ * Half of velocity cross acceleration as a polynomial of the parameter, the
+ * constant first: it has the sign of the curvature.
+ */
+export function bendPolynomial(curve: QuadraticCurve | CubicCurve): [number, number, number] {
+  const { linear, square, cube } = coefficients(curve);
+  return [cross(linear, square), 3 * cross(linear, cube), 3 * cross(square, cube)];
+}

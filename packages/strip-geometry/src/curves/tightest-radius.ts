@@ -1,0 +1,68 @@
+import type { CubicCurve, QuadraticCurve, Segment } from '../outline.js';
+import { dot } from '../point.js';
+import { bendPolynomial, curvatureAt } from './curvature.js';
+import { coefficients, parametric } from './parametric-curve.js';
+import { signChanges } from './polynomial-roots.js';
+
+/**
+ * The tightest radius of the segment between two parameters, millimetres, 0 at
+ * a cusp and at an end whose control point lies on it, infinite where it is straight.
+ */
+export function tightestBetween(segment: Segment, from: number, to: number): number {
+  const curve = parametric(segment);
+  const curvatures = [from, ...turningPoints(segment, from, to), to].map((parameter) =>
+    Math.abs(curvatureAt(curve, parameter)),
+  );
+  return 1 / Math.max(...curvatures);
+}
+
+/** Parameters strictly between two others where the curvature stops rising or falling. */
+function turningPoints(segment: Segment, from: number, to: number): number[] {
+  switch (segment.kind) {
+    case 'line':
+    case 'arc':
+      return [];
+    case 'elliptical arc':
+      return endsOfAxes(segment.start, segment.sweep, from, to);
+    default:
+      return signChanges(curvatureSlope(segment), from, to);
+  }
+}
+
+function endsOfAxes(start: number, sweep: number, from: number, to: number): number[] {
+  const quarter = Math.PI / 2;
+  const limits = [start + sweep * from, start + sweep * to];
+  const first = Math.ceil(Math.min(...limits) / quarter);
+  const last = Math.floor(Math.max(...limits) / quarter);
+  return Array.from({ length: Math.max(last - first + 1, 0) }, (_, index) => {
+    return ((first + index) * quarter - start) / sweep;
+  }).filter((parameter) => parameter > from && parameter < to);
+}
+
+/**
+ * A polynomial with the sign of the curvature's derivative. With N = velocity
+ * cross acceleration and D = the squared speed the curvature is N / D^1.5, and
+ * its derivative has the sign of N' D - 1.5 N D'.
+ */
+function curvatureSlope(curve: QuadraticCurve | CubicCurve): number[] {
+  const { linear, square, cube } = coefficients(curve);
+  const bend = bendPolynomial(curve);
+  const speed = [
+    dot(linear, linear),
+    4 * dot(linear, square),
+    4 * dot(square, square) + 6 * dot(linear, cube),
+    12 * dot(square, cube),
+    9 * dot(cube, cube),
+  ];
+  const slope = [0, 0, 0, 0, 0, 0];
+  bend.forEach((n, i) => {
+    speed.forEach((d, j) => {
+      // N' D contributes i n d and N D' contributes j n d, both to the power i + j - 1.
+      const power = i + j - 1;
+      if (power >= 0) {
+        slope[power] = (slope[power] ?? 0) + (i - 1.5 * j) * n * d;
+      }
+    });
+  });
+  return slope;
+}

@@ -1,0 +1,112 @@
+import { sharedPoint } from './crossing.js';
+import { type Box, overlappingPairs } from './curves/box-tree.js';
+import { extremes } from './curves/extremes.js';
+import { type CurvePart, meetingPoint, wholeOf } from './curves/meeting.js';
+import { ownCrossing } from './curves/own-crossing.js';
+import type { Point, Segment } from './outline.js';
+import { distance } from './point.js';
+import { LENGTH_TOLERANCE } from './tolerance.js';
+
+/** Where a closed path touches or crosses itself; segments by their index, the lower one first. */
+export interface SelfCrossing {
+  readonly first: number;
+  /** The same as `first` where a segment crosses itself. */
+  readonly second: number;
+  readonly at: Point;
+}
+
+/**
+ * The first place where a closed path touches or crosses itself, apart from
+ * the joints of neighbours, or undefined. Neighbours may come together only
+ * within `NEAR_JOINT` of their joint.
+ */
+export function selfCrossing(segments: readonly Segment[]): SelfCrossing | undefined {
+  for (const [index, segment] of segments.entries()) {
+    const at = ownCrossing(segment);
+    if (at !== undefined) {
+      return { first: index, second: index, at };
+    }
+  }
+  const pairs = overlappingPairs(segments.map(boxOf)).sort(([a, b], [c, d]) => a - c || b - d);
+  for (const [first, second] of pairs) {
+    const [a, b] = [segments[first], segments[second]];
+    const at = a && b && meeting(a, b, second === first + 1, isLast(first, second, segments));
+    if (at !== undefined) {
+      return { first, second, at };
+    }
+  }
+  return undefined;
+}
+
+/** Whether the second joins the first at the path's closing. */
+function isLast(first: number, second: number, { length }: readonly Segment[]): boolean {
+  return first === 0 && second === length - 1;
+}
+
+function meeting(a: Segment, b: Segment, follows: boolean, closes: boolean): Point | undefined {
+  if (!follows && !closes) {
+    return sharedPoint(a, b);
+  }
+  if (a.kind === 'line' && b.kind === 'line') {
+    // They have met at their joint already.
+    return undefined;
+  }
+  const [whole, other] = [wholeOf(a), wholeOf(b)];
+  const first = {
+    ...whole,
+    from: closes ? pastStart(whole) : 0,
+    to: follows ? beforeEnd(whole) : 1,
+  };
+  const second = {
+    ...other,
+    from: follows ? pastStart(other) : 0,
+    to: closes ? beforeEnd(other) : 1,
+  };
+  return first.from < first.to && second.from < second.to ? meetingPoint(first, second) : undefined;
+}
+
+/** Neighbours are not searched this near to their joint, millimetres. */
+const NEAR_JOINT = 0.1;
+
+/** A parameter that lies about `NEAR_JOINT` or more past the start, at most halfway. */
+function pastStart({ curve }: CurvePart): number {
+  return stepAway(curve.at(0), curve.speed(0), (step) => curve.at(step));
+}
+
+function beforeEnd({ curve }: CurvePart): number {
+  return 1 - stepAway(curve.at(1), curve.speed(1), (step) => curve.at(1 - step));
+}
+
+function stepAway(joint: Point, speed: number, at: (step: number) => Point): number {
+  let step = Math.min(NEAR_JOINT / speed, 0.5);
+  while (step < 0.5 && distance(at(step), joint) < NEAR_JOINT / 2) {
+    step *= 2;
+  }
+  return Math.min(step, 0.5);
+}
+
+/** A rectangle that holds the segment, with the tolerance about it. */
+function boxOf(segment: Segment): Box {
+  const held = heldPoints(segment);
+  const xs = held.map(({ x }) => x);
+  const ys = held.map(({ y }) => y);
+  return {
+    left: Math.min(...xs) - LENGTH_TOLERANCE,
+    right: Math.max(...xs) + LENGTH_TOLERANCE,
+    bottom: Math.min(...ys) - LENGTH_TOLERANCE,
+    top: Math.max(...ys) + LENGTH_TOLERANCE,
+  };
+}
+
+/** A Bezier curve lies in the hull of its control points. */
+function heldPoints(segment: Segment): Point[] {
+  const { from, to } = segment;
+  switch (segment.kind) {
+    case 'quadratic':
+      return [from, segment.control, to];
+    case 'cubic':
+      return [from, segment.control1, segment.control2, to];
+    default:
+      return extremes(segment);
+  }
+}
