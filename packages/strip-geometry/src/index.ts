@@ -87,7 +87,7 @@ export {
   type Run,
 } from './develop.js';
 export { roundMarks } from './round-marks.js';
-export { startAtSeam } from './seam.js';
+export { placeSeam, SEAM_TURN_LIMIT, type SeamPlace, startAtSeam } from './seam.js';
 export {
   type BendMark,
   type CutterSpec,
@@ -122,7 +122,17 @@ export { type SheetThickness, sheetThickness } from './metal/sheet-thickness.js'
 export { doubleHem } from './edges/double-hem.js';
 export type { EdgeKind, EdgeTreatment } from './edges/edge-treatment.js';
 export { edgeTreatmentNamed, edgeTreatments } from './edges/edge-treatments.js';
+export type { HemFace } from './edges/hem-face.js';
 export { rawEdge } from './edges/raw-edge.js';
 export { singleHem } from './edges/single-hem.js';
 export { wiredEdge } from './edges/wired-edge.js';
 export type { NamedLength, NamedLengths } from './named-length.js';
+
+// Seams: how the ends of a strip are joined.
+
+export { buttJoint } from './seams/butt-joint.js';
+export { groovedSeam } from './seams/grooved-seam.js';
+export { plainLap } from './seams/plain-lap.js';
+export type { EndCut, Seam, SeamedStrip, SeamKind, SeamLine } from './seams/seam.js';
+export { seamNamed, seams } from './seams/seams.js';
+export { tuckedTab } from './seams/tucked-tab.js';

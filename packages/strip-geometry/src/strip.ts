@@ -1,8 +1,15 @@
 import type { BendRule } from './bend-rules/bend-rule.js';
 import { checkOutline } from './check-outline.js';
 import { develop } from './develop.js';
+import type { EdgeTreatment } from './edges/edge-treatment.js';
+import type { HemFace } from './edges/hem-face.js';
+import { rawEdge } from './edges/raw-edge.js';
+import { singleHem } from './edges/single-hem.js';
 import type { Outline } from './outline.js';
-import { startAtSeam } from './seam.js';
+import { placeSeam, type SeamPlace } from './seam.js';
+import { buttJoint } from './seams/butt-joint.js';
+import type { Seam } from './seams/seam.js';
+import { tuckedTab } from './seams/tucked-tab.js';
 import { StripError } from './strip-error.js';
 import { printLength } from './wording.js';
 
@@ -17,6 +24,14 @@ export interface CutterSpec {
   /** Length of the tab that joins the ends, 0 for a butt joint. */
   readonly tab: number;
   readonly bendRule: BendRule;
+  /** Stands in place of `hem` where it is given. */
+  readonly edge?: EdgeTreatment;
+  /** The face the edge is folded to, outside without it. */
+  readonly hemFace?: HemFace;
+  /** Stands in place of `tab` where it is given. */
+  readonly seam?: Seam;
+  /** Where the ends meet; without it the place is chosen, see `startAtSeam`. */
+  readonly seamAt?: SeamPlace;
 }
 
 /** A bend on the flat strip. Distances run from the square end. */
@@ -48,15 +63,19 @@ export interface FormedCurve {
 
 /** The flat strip of one cutter. Millimetres. */
 export interface Strip {
-  /** Developed length of the outline plus the tab. */
+  /** What the seam adds before, the developed length of the outline, what the seam adds after. */
   readonly length: number;
-  /** Depth plus hem. */
+  /** Depth plus what the edge adds. */
   readonly width: number;
   readonly depth: number;
-  /** Also the distance of the hem line from the edge that is folded. */
+  /** What the edge adds; also the distance of the hem line from the edge that is folded. */
   readonly hem: number;
+  /** What the seam adds after the developed length. */
   readonly tab: number;
-  /** Length once round the cutter, without the tab. */
+  readonly edge: EdgeTreatment;
+  readonly hemFace: HemFace;
+  readonly seam: Seam;
+  /** Length once round the cutter, without the seam. It starts `seam.atStart` from the square end. */
   readonly developed: number;
   /** Ascending. */
   readonly bends: readonly BendMark[];
@@ -65,34 +84,83 @@ export interface Strip {
 }
 
 /**
- * Lays out the flat strip of a cutter: as long as its outline plus the tab, as
- * wide as it is deep plus the hem, with every bend numbered and measured from
- * the square end. The strip starts at the seam that `startAtSeam` chooses. If
- * that is a corner, the last bend is that corner, where the tab is folded over.
+ * Lays out the flat strip of a cutter: as long as its outline plus what the
+ * seam takes, as wide as it is deep plus what the edge takes, with every bend
+ * numbered and measured from the square end. The strip starts at the seam that
+ * `startAtSeam` chooses or the user asks for. If that is a corner, the last
+ * bend is that corner, where the tab is folded over.
  *
  * @throws OutlineError if the outline is not sound, StripError naming the
- * depth, hem or tab at fault, BendError if the metal cannot follow the outline.
+ * depth, hem, tab, seam or seamAt at fault, BendError if the metal cannot
+ * follow the outline.
  */
-export function makeStrip({ outline, depth, hem, tab, bendRule }: CutterSpec): Strip {
+export function makeStrip(cutter: CutterSpec): Strip {
+  const { outline, depth, bendRule, hemFace = 'outside', seamAt } = cutter;
   if (!Number.isFinite(depth) || depth <= 0) {
     throw new StripError('depth', `The depth must be above 0 mm; got ${printLength(depth)}.`);
   }
-  checkNotNegative('hem', hem);
-  checkNotNegative('tab', tab);
+  const edge = edgeOf(cutter);
+  const seam = seamOf(cutter);
+  checkTogether(edge, seam);
   checkOutline(outline);
 
-  const { segments } = startAtSeam(outline, tab);
+  const { segments } = placeSeam(outline, seam, seamAt);
   const development = develop(segments, { bendRule, closed: true, metal: 'outside' });
   const { length: developed, runs } = development;
+  const shift = seam.atStart;
   const bends = runs
     .filter((run) => run.kind === 'bend')
-    .map(({ from, to, direction, angle }, index) => {
-      return { number: index + 1, at: (from + to) / 2, from, to, direction, angle };
-    });
+    .map(({ from, to, direction, angle }, index) => ({
+      number: index + 1,
+      at: shift + (from + to) / 2,
+      from: shift + from,
+      to: shift + to,
+      direction,
+      angle,
+    }));
   const curves = runs
     .filter((run) => run.kind === 'curve')
-    .map(({ from, to, radius, direction, angle }) => ({ from, to, radius, direction, angle }));
-  return { length: developed + tab, width: depth + hem, depth, hem, tab, developed, bends, curves };
+    .map(({ from, to, radius, direction, angle }) => {
+      return { from: shift + from, to: shift + to, radius, direction, angle };
+    });
+  return {
+    length: shift + developed + seam.atEnd,
+    width: depth + edge.allowance,
+    depth,
+    hem: edge.allowance,
+    tab: seam.atEnd,
+    edge,
+    hemFace,
+    seam,
+    developed,
+    bends,
+    curves,
+  };
+}
+
+function edgeOf({ edge, hem }: CutterSpec): EdgeTreatment {
+  if (edge !== undefined) {
+    return edge;
+  }
+  checkNotNegative('hem', hem);
+  return hem === 0 ? rawEdge() : singleHem(hem);
+}
+
+function seamOf({ seam, tab }: CutterSpec): Seam {
+  if (seam !== undefined) {
+    return seam;
+  }
+  checkNotNegative('tab', tab);
+  return tab === 0 ? buttJoint() : tuckedTab(tab);
+}
+
+function checkTogether(edge: EdgeTreatment, seam: Seam): void {
+  if (seam.openHem > 0 && edge.allowance > 0 && !edge.takesTab) {
+    const message =
+      `A ${seam.name} cannot go into a ${edge.name}, which has no room for it; ` +
+      'choose a lap or a grooved seam, or a hem.';
+    throw new StripError('seam', message);
+  }
 }
 
 function checkNotNegative(field: 'hem' | 'tab', value: number): void {
