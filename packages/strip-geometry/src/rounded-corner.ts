@@ -1,9 +1,11 @@
 import { toDegrees } from './angle.js';
 import { BendError } from './bend-rules/bend-error.js';
 import { type CarriedSegment, isCarried, meetings, shiftedCarrier } from './carrier.js';
+import { type Touching, touchingArc } from './curves/touching-arc.js';
+import { turnBetween } from './curves/turning.js';
 import type { Point, Segment } from './outline.js';
 import { distance, dot, minus, turnFrom } from './point.js';
-import { headingAtStart, radiusOf, turnAtJoint } from './segment.js';
+import { headingAtStart, parameterOf, radiusOf, reversed, turnAtJoint } from './segment.js';
 import { ANGLE_TOLERANCE, LENGTH_TOLERANCE } from './tolerance.js';
 import { printLength, printNumber, printPoint } from './wording.js';
 
@@ -20,8 +22,9 @@ export interface RoundedCorner {
 /**
  * Rounds the corner where `after` follows `before` by an arc of `radius`, 0 or
  * more. Between straight lines this is the setback, radius * tan(turn / 2), at
- * either side. Beside a curve it is exact as well: the arc's centre lies where
+ * either side. Beside a circular arc it is exact as well: the centre lies where
  * both segments, shifted by the radius toward the inside of the turn, meet.
+ * Beside other curves the same place is found step by step, see `touchingArc`.
  * Then the part of a curve that is cut off no longer turns, and the rounded
  * corner turns by that much more or less than the sharp one did.
  *
@@ -52,22 +55,37 @@ export function roundCorner(
     const setback = radius * Math.tan(Math.abs(turn) / 2);
     return { turn, before: setback, after: setback };
   }
-  if (!isCarried(before) || !isCarried(after)) {
+  const touching =
+    isCarried(before) && isCarried(after)
+      ? touchingOnCarriers(before, after, radius * Math.sign(turn), corner)
+      : touchingArc(before, after, turn, radius);
+  if (touching === undefined) {
     throw tooSharp(corner, turn, radius);
   }
-  const toInside = radius * Math.sign(turn);
-  const centre = nearestMeeting(before, after, toInside, corner);
-  if (centre === undefined) {
-    throw tooSharp(corner, turn, radius);
-  }
-  const cutBefore = overZero(-travelled(before, corner, centre));
-  const cutAfter = overZero(travelled(after, corner, centre));
-  const rounded = turn + turning(before, cutBefore) + turning(after, cutAfter);
+  const { before: cutBefore, after: cutAfter } = touching;
+  // Run backwards, a segment that turns left turns right.
+  const rounded = turn - turning(reversed(before), cutBefore) + turning(after, cutAfter);
   const sameWay = rounded * Math.sign(turn);
   if (cutBefore < 0 || cutAfter < 0 || sameWay <= 0 || sameWay >= Math.PI) {
     throw tooSharp(corner, turn, radius);
   }
   return { turn: rounded, before: cutBefore, after: cutAfter };
+}
+
+/** Where an arc of a signed radius, above 0 to the left, touches two lines or circular arcs. */
+function touchingOnCarriers(
+  before: CarriedSegment,
+  after: CarriedSegment,
+  toInside: number,
+  corner: Point,
+): Touching | undefined {
+  const centre = nearestMeeting(before, after, toInside, corner);
+  return (
+    centre && {
+      before: overZero(-travelled(before, corner, centre)),
+      after: overZero(travelled(after, corner, centre)),
+    }
+  );
 }
 
 function nearestMeeting(
@@ -103,9 +121,9 @@ function overZero(length: number): number {
   return length < 0 && length >= -LENGTH_TOLERANCE ? 0 : length;
 }
 
-/** Radians that a segment turns through in some length, positive to the left. */
-function turning(segment: CarriedSegment, length: number): number {
-  return segment.kind === 'line' ? 0 : (Math.sign(segment.sweep) * length) / radiusOf(segment);
+/** Radians that a segment turns through in its first `length` millimetres, to the left. */
+function turning(segment: Segment, length: number): number {
+  return turnBetween(segment, 0, parameterOf(segment, length));
 }
 
 function tooSharp(corner: Point, turn: number, radius: number): BendError {
