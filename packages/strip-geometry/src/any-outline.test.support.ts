@@ -16,6 +16,7 @@ import { gingerbreadFigure } from './outlines/gingerbread-figure.js';
 import { heart } from './outlines/heart.js';
 import { house } from './outlines/house.js';
 import { leaf } from './outlines/leaf.js';
+import { letter } from './outlines/letter.js';
 import { oval } from './outlines/oval.js';
 import { plusSign } from './outlines/plus-sign.js';
 import { polygon } from './outlines/polygon.js';
@@ -89,6 +90,10 @@ const anyFlower = fc
   .record({ across: anySize, petals: fc.integer({ min: 3, max: 16 }) })
   .map(({ across, petals }) => flower.draw({ across, petals }));
 
+const anyLetter = fc
+  .record({ high: anySize, name: fc.constantFrom(...'ABCDEFGHIJKLMNOPQRSTUVWXYZ') })
+  .map(({ high, name }) => letter.draw({ letter: name, high }));
+
 /** A family of two sizes, the second from `least` to `most` times the first. */
 function anyByTwo(
   family: OutlineFamily,
@@ -124,6 +129,7 @@ export const anyOutlineOf: Readonly<Record<string, fc.Arbitrary<Outline>>> = {
   house: anyByTwo(house, ['across', 'high'], [0.75, 1.3]),
   sailboat: anyByTwo(sailboat, ['across', 'high'], [0.8, 1.6]),
   'gingerbread figure': anySize.map((high) => gingerbreadFigure.draw({ high })),
+  letter: anyLetter,
   polygon: anyPolygon,
 };
 

@@ -39,13 +39,20 @@ export { circle } from './outlines/circle.js';
 export { crescent } from './outlines/crescent.js';
 export { ellipse } from './outlines/ellipse.js';
 export { families, familyNamed } from './outlines/families.js';
-export type { OutlineFamily, OutlineSizes, SizeField, SizeKind } from './outlines/family.js';
+export type {
+  OutlineFamily,
+  OutlineSizes,
+  SizeField,
+  SizeKind,
+  SizeValue,
+} from './outlines/family.js';
 export { fish } from './outlines/fish.js';
 export { flower } from './outlines/flower.js';
 export { gingerbreadFigure } from './outlines/gingerbread-figure.js';
 export { heart } from './outlines/heart.js';
 export { house } from './outlines/house.js';
 export { leaf } from './outlines/leaf.js';
+export { letter } from './outlines/letter.js';
 export { oval } from './outlines/oval.js';
 export { plusSign } from './outlines/plus-sign.js';
 export { polygon } from './outlines/polygon.js';

@@ -83,7 +83,7 @@ describe('the strip of one cutter', () => {
         if (value === undefined) return [];
         const unit = kind === 'length' ? 'mm' : '';
         const text =
-          typeof value === 'number'
+          typeof value !== 'object'
             ? `${value}${unit}`
             : value.map(({ x, y }) => `${x} mm, ${y} mm`).join('; ');
         return [`--${size.replaceAll(' ', '-')}`, text];
@@ -119,6 +119,7 @@ describe('what cannot be used is told by its option', () => {
     ],
     ['heart --across 1 5/8 --depth 1', 'quote a length with a blank, "1 5/8"'],
     ['heart --across --depth 1', '--across needs a value after it; see stripwright blank --help'],
+    ['letter --letter AB --high 3 --depth 1', '--letter: "letter" must be one letter from A to Z'],
     ['heart --across 3 --high 30 --depth 1', '--high: "high" must be from'],
     [
       'regular-polygon --sides 2.5 --side 1 --depth 1',

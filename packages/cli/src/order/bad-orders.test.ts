@@ -104,6 +104,11 @@ describe('a bad order is told with its line, its field, what was found and what 
       'order.yaml:23: items[0].outline is missing; give the outline of a cutter, or blank: with the size of a plain rectangle',
     ],
     [
+      'two letters on one cutter',
+      altered('outline: heart', 'outline: letter').replace('across: 4', 'letter: AB\n    high: 4'),
+      'order.yaml:25: items[0].letter gives no outline: "letter" must be one letter from A to Z; got string AB; found AB',
+    ],
+    [
       'contradictory sizes',
       altered('across flats: 3', 'side: 1\n    across flats: 3'),
       'order.yaml:32: items[1].across flats gives no outline: A regular polygon takes only one of "side", "across flats" and "across corners"; got "side" and "across flats"; found 3',

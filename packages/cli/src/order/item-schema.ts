@@ -127,6 +127,7 @@ const NOUNS: Readonly<Record<SizeKind, string>> = {
   angle: 'degrees',
   ratio: 'a number',
   corners: 'a list of corners',
+  letter: 'a letter',
 };
 
 function sizeSchemas({ rule }: OrderContext, { sizes }: OutlineFamily): Record<string, z.ZodType> {

@@ -90,7 +90,7 @@ test('every family can be ordered by the sizes of its own example', () => {
     const lines = sizes.flatMap(({ name: size, kind }) => {
       const value = example[size];
       if (value === undefined) return [];
-      if (typeof value === 'number')
+      if (typeof value !== 'object')
         return [`    ${size}: ${value}${kind === 'length' ? ' mm' : ''}`];
       return [`    ${size}: [${value.map(({ x, y }) => `[${x} mm, ${y} mm]`).join(', ')}]`];
     });
@@ -104,6 +104,14 @@ test('every family can be ordered by the sizes of its own example', () => {
     const order = SMALL_ORDER.replace(/items:[\s\S]*/, `items:\n${item.join('\n')}\n`);
     expect(faultsOf(order), name).toEqual([]);
   }
+});
+
+test.each(['Y', 'n', 'O'])('the letter %s is a letter, not a yes or no or a number', (letter) => {
+  const order = altered('outline: heart', `outline: letter\n    letter: ${letter}`);
+  const heights = order.replace('across: 4 in', 'high: 4 in');
+  expect(faultsOf(heights)).toEqual([]);
+  const [first] = read(heights).blanks;
+  expect(first?.cutter).toMatchObject({ family: 'letter' });
 });
 
 test('no size of a family hides a field that every item has', () => {

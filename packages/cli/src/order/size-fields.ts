@@ -1,9 +1,15 @@
-import type { OutlineSizes, Point, SizeField, SizeKind } from '@stripwright/strip-geometry';
+import type {
+  OutlineSizes,
+  Point,
+  SizeField,
+  SizeKind,
+  SizeValue,
+} from '@stripwright/strip-geometry';
 import type { Complaint } from '../faults/fault.js';
 import { accept, type Reading, refuse } from '../faults/reading.js';
 import { parseLength, parsePositiveLength } from '../length/parse-length.js';
 import type { Unit } from '../length/unit.js';
-import { readCount, readNumber } from './fields.js';
+import { readCount, readNumber, readText } from './fields.js';
 
 /** More sides, tips or corners than anyone bends by hand. */
 const MOST_CORNERS = 500;
@@ -13,7 +19,7 @@ export function readSizeText(
   kind: Exclude<SizeKind, 'corners'>,
   text: string,
   units: Unit,
-): Reading<number> {
+): Reading<number | string> {
   switch (kind) {
     case 'length':
       return parsePositiveLength(text, units);
@@ -23,6 +29,9 @@ export function readSizeText(
       return readNumber(text.replace(/\s*(?:deg|degrees|\u00b0)\s*$/i, ''));
     case 'ratio':
       return readNumber(text);
+    case 'letter':
+      // Which letters there are is for the family to say.
+      return readText(text);
   }
 }
 
@@ -35,6 +44,8 @@ export function wantedOf(kind: SizeKind): Complaint {
       return { code: 'not a whole number', least: 1 };
     case 'corners':
       return { code: 'not corners' };
+    case 'letter':
+      return { code: 'not text' };
     default:
       return { code: 'not a number' };
   }
@@ -79,10 +90,10 @@ export function givenSizes(
   sizes: readonly SizeField[],
   values: Readonly<Record<string, unknown>>,
 ): OutlineSizes {
-  const given: Record<string, number | readonly Point[]> = {};
+  const given: Record<string, SizeValue> = {};
   for (const { name } of sizes) {
     const value = values[name];
-    if (value !== undefined) given[name] = value as number | readonly Point[];
+    if (value !== undefined) given[name] = value as SizeValue;
   }
   return given;
 }

@@ -2,7 +2,7 @@ import { checkOutline } from '../check-outline.js';
 import type { Point, Segment } from '../outline.js';
 import { OutlineError } from '../outline-error.js';
 import { printLength, printNumber } from '../wording.js';
-import type { OutlineFamily, OutlineSizes, SizeField, SizeKind } from './family.js';
+import type { OutlineFamily, OutlineSizes, SizeField, SizeKind, SizeValue } from './family.js';
 
 /** Sizes that have passed the checks that every family shares. */
 export interface CheckedSizes {
@@ -12,6 +12,8 @@ export interface CheckedSizes {
   optional(name: string): number | undefined;
   /** A list of corners that the family requires. */
   corners(name: string): readonly Point[];
+  /** A letter that the family requires, as a capital. */
+  letter(name: string): string;
 }
 
 /** A family in the making: everything but the checks that all families share. */
@@ -39,21 +41,24 @@ function checkSizes(family: Omit<OutlineFamily, 'draw'>, sizes: OutlineSizes): C
   const known = family.sizes.map(({ name }) => name);
   for (const [name, value] of Object.entries(sizes)) {
     if (value !== undefined && !known.includes(name)) {
-      const message = `A ${family.name} has no size "${name}"; its sizes are ${known.join(', ')}.`;
+      const message = `${withArticle(family.name)} has no size "${name}"; its sizes are ${known.join(', ')}.`;
       throw new OutlineError('unknown size', message, name);
     }
   }
   const numbers = new Map<string, number>();
   const lists = new Map<string, readonly Point[]>();
+  const letters = new Map<string, string>();
   for (const field of family.sizes) {
     const value = sizes[field.name];
     if (value === undefined) {
       if (field.required) {
-        const message = `A ${family.name} needs "${field.name}", ${field.meaning}.`;
+        const message = `${withArticle(family.name)} needs "${field.name}", ${field.meaning}.`;
         throw new OutlineError('missing size', message, field.name);
       }
     } else if (field.kind === 'corners') {
       lists.set(field.name, checkCorners(field, value));
+    } else if (field.kind === 'letter') {
+      letters.set(field.name, checkLetter(field, value));
     } else {
       numbers.set(field.name, checkNumber(field, value));
     }
@@ -62,7 +67,13 @@ function checkSizes(family: Omit<OutlineFamily, 'draw'>, sizes: OutlineSizes): C
     number: (name) => present(numbers.get(name), name),
     optional: (name) => numbers.get(name),
     corners: (name) => present(lists.get(name), name),
+    letter: (name) => present(letters.get(name), name),
   };
+}
+
+/** `A heart`, `An acorn` */
+function withArticle(name: string): string {
+  return `${/^[aeiou]/.test(name) ? 'An' : 'A'} ${name}`;
 }
 
 function present<T>(value: T | undefined, name: string): T {
@@ -78,9 +89,10 @@ const WANTED: Readonly<Record<SizeKind, string>> = {
   angle: 'an angle above 0 and below 360 degrees',
   ratio: 'a number above 0',
   corners: 'a list of corners, each with an x and a y',
+  letter: 'one letter from A to Z',
 };
 
-function checkNumber(field: SizeField, value: number | readonly Point[]): number {
+function checkNumber(field: SizeField, value: SizeValue): number {
   if (typeof value !== 'number') {
     const message = `"${field.name}" must be ${WANTED[field.kind]}; got ${describe(value)}.`;
     throw new OutlineError('wrong kind', message, field.name);
@@ -98,7 +110,7 @@ function checkNumber(field: SizeField, value: number | readonly Point[]): number
   return value;
 }
 
-function checkCorners(field: SizeField, value: number | readonly Point[]): readonly Point[] {
+function checkCorners(field: SizeField, value: SizeValue): readonly Point[] {
   if (!Array.isArray(value)) {
     const message = `"${field.name}" must be ${WANTED.corners}; got ${describe(value)}.`;
     throw new OutlineError('wrong kind', message, field.name);
@@ -115,7 +127,15 @@ function checkCorners(field: SizeField, value: number | readonly Point[]): reado
   return value;
 }
 
-function describe(value: number | readonly Point[]): string {
+function checkLetter(field: SizeField, value: SizeValue): string {
+  if (typeof value !== 'string' || !/^[A-Z]$/i.test(value)) {
+    const message = `"${field.name}" must be ${WANTED.letter}; got ${describe(value)}.`;
+    throw new OutlineError('wrong kind', message, field.name);
+  }
+  return value.toUpperCase();
+}
+
+function describe(value: SizeValue): string {
   if (Array.isArray(value)) {
     return `a list of ${value.length}`;
   }

@@ -6,6 +6,7 @@ import { bounds } from '../measure.js';
 import { OutlineError } from '../outline-error.js';
 import { totalTurn, turnAtJoint } from '../segment.js';
 import { families, familyNamed } from './families.js';
+import type { SizeKind, SizeValue } from './family.js';
 
 test('names are unique, and find their family', () => {
   for (const family of families) {
@@ -13,6 +14,11 @@ test('names are unique, and find their family', () => {
   }
   expect(new Set(families.map(({ name }) => name)).size).toBe(families.length);
   expect(familyNamed('blob')).toBeUndefined();
+});
+
+test('messages name a family as one speaks of it', () => {
+  expect(() => familyNamed('acorn')?.draw({})).toThrow(/^An acorn needs/);
+  expect(() => familyNamed('heart')?.draw({})).toThrow(/^A heart needs/);
 });
 
 test('every family is tried below', () => {
@@ -59,15 +65,24 @@ describe.each(families.map((family) => [family.name, family] as const))('%s', (n
 
   test('refuses each size that is not what it should be', () => {
     for (const { name: field, kind } of family.sizes) {
-      const wrong =
-        kind === 'corners' ? [3, [{ x: 0, y: Number.NaN }]] : [0, -1, Number.NaN, Infinity, []];
-      for (const value of kind === 'count' ? [...wrong, 4.5] : wrong) {
+      for (const value of WRONG[kind]) {
         const sizes = { ...family.example, [field]: value };
         expect(fieldOf(() => family.draw(sizes))).toBe(field);
       }
     }
   });
 });
+
+const NO_NUMBERS = [0, -1, Number.NaN, Infinity, [], 'four'];
+
+const WRONG: Readonly<Record<SizeKind, readonly SizeValue[]>> = {
+  length: NO_NUMBERS,
+  count: [...NO_NUMBERS, 4.5],
+  angle: [...NO_NUMBERS, 360],
+  ratio: NO_NUMBERS,
+  corners: [3, [{ x: 0, y: Number.NaN }], '0,0'],
+  letter: [3, [], '', 'AB', '7', '\u00c9', ' A'],
+};
 
 function fieldOf(draw: () => unknown): string | undefined {
   try {

@@ -11,6 +11,7 @@ import { gingerbreadFigure } from './gingerbread-figure.js';
 import { heart } from './heart.js';
 import { house } from './house.js';
 import { leaf } from './leaf.js';
+import { letter } from './letter.js';
 import { oval } from './oval.js';
 import { plusSign } from './plus-sign.js';
 import { polygon } from './polygon.js';
@@ -43,6 +44,7 @@ export const families: readonly OutlineFamily[] = [
   house,
   sailboat,
   gingerbreadFigure,
+  letter,
   polygon,
 ];
 

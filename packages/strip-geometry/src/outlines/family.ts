@@ -2,9 +2,10 @@ import type { Outline, Point } from '../outline.js';
 
 /**
  * What a size is: a `length` in millimetres, a `count` (a whole number), an
- * `angle` in degrees, a `ratio` (a plain number), or `corners` (a list of points).
+ * `angle` in degrees, a `ratio` (a plain number), `corners` (a list of points),
+ * or a `letter` (one letter from A to Z).
  */
-export type SizeKind = 'length' | 'count' | 'angle' | 'ratio' | 'corners';
+export type SizeKind = 'length' | 'count' | 'angle' | 'ratio' | 'corners' | 'letter';
 
 /** One size that a family of outlines is given by, as an order names it. */
 export interface SizeField {
@@ -17,8 +18,11 @@ export interface SizeField {
   readonly meaning: string;
 }
 
-/** Sizes by field name: numbers in the unit of the field's kind, or corners in millimetres. */
-export type OutlineSizes = Readonly<Record<string, number | readonly Point[] | undefined>>;
+/** The value of a size: a number in the unit of its kind, corners in millimetres, or a letter. */
+export type SizeValue = number | string | readonly Point[];
+
+/** Sizes by field name. */
+export type OutlineSizes = Readonly<Record<string, SizeValue | undefined>>;
 
 /** A kind of outline that can be ordered in any size. One file each. */
 export interface OutlineFamily {
