@@ -1,10 +1,14 @@
-import { toDegrees } from './angle.js';
+import { toDegrees, toRadians } from './angle.js';
 import { BendError } from './bend-rules/bend-error.js';
 import type { BendRule } from './bend-rules/bend-rule.js';
+import type { Part } from './curves/one-way.js';
+import { formedStretches, type NumberedSegment, nameOf } from './formed-stretches.js';
+import { depthOfInnerFace, depthOfNeutralLine, type MetalSide } from './metal-side.js';
 import type { Segment } from './outline.js';
 import { type RoundedCorner, roundCorner } from './rounded-corner.js';
-import { lengthOf, radiusOf, totalTurn, turnAtJoint } from './segment.js';
-import { LENGTH_TOLERANCE } from './tolerance.js';
+import { lengthOf, parameterOf, turnAtJoint } from './segment.js';
+import { takenTurns } from './smooth-joints.js';
+import { ANGLE_TOLERANCE, LENGTH_TOLERANCE } from './tolerance.js';
 import { printLength, printPoint } from './wording.js';
 
 /** A stretch that stays straight. Distances along the flat strip, millimetres. */
@@ -25,17 +29,20 @@ export interface BendRun {
   readonly angle: number;
 }
 
-/** A stretch that is formed round a curve. */
+/** A stretch that is formed round a curve, all of it bending one way. */
 export interface CurveRun {
   readonly kind: 'curve';
   readonly from: number;
   readonly to: number;
-  /** Tightest radius of the drawn line. */
+  /** Tightest radius of the drawn line, see `formedRadius`. */
   readonly radius: number;
   /** Whether the drawn line keeps that radius all along. */
   readonly even: boolean;
   readonly direction: 'in' | 'out';
-  /** Degrees formed through, without what the bends at its ends take up. */
+  /**
+   * Degrees formed through, without what the bends at its ends take up, with
+   * what it takes over from smooth joints.
+   */
   readonly angle: number;
   /** The part of the drawn segment that it is formed to, in millimetres along the segment. */
   readonly shape: { readonly segment: Segment; readonly start: number; readonly end: number };
@@ -47,12 +54,13 @@ export interface DevelopOptions {
   readonly bendRule: BendRule;
   /** Whether the last segment joins the first. */
   readonly closed: boolean;
+  readonly metal: MetalSide;
   /**
-   * Which side of the drawn line the metal lies on. `outside`: to the right of
-   * the travel, so that the line is the inside face of a cutter. `inside`: to
-   * the left, so that the line of an anticlockwise outline is its outer mould line.
+   * Joints that turn through no more degrees than this are smooth: they get no
+   * bend, and their turn is taken over by the segments beside them, see
+   * `takenTurns`. Without it only joints that turn through nothing are smooth.
    */
-  readonly metal: 'outside' | 'inside';
+  readonly cornerAngle?: number;
 }
 
 /** A path laid out flat. Millimetres. */
@@ -65,30 +73,41 @@ export interface Development {
 /**
  * Lays a path of bent metal out flat: flats keep their length between the
  * bends, each sharp corner takes up its bend allowance, each curve the length
- * of its neutral line.
+ * of its neutral line. A curve is divided where it changes from bending one way
+ * to bending the other; a Bezier curve that is straight is a flat.
  *
- * A corner that turns toward the metal's side has the drawn line on the outer
+ * The drawn line of a corner that turns toward the metal's side is the outer
  * face of the bend, and the flats beside it lose (R + T) * tan(A / 2); one that
- * turns away has it on the inner face, and they lose R * tan(A / 2). Curves
- * follow likewise: a drawn radius r is the inside radius of a curve that turns
- * away from the metal, and r - T is that of one that turns toward it. Beside a
- * curve the bend is fitted exactly, see `roundCorner`.
+ * turns away has it on the inner face, and they lose R * tan(A / 2); with the
+ * line in the middle of the metal they lose (R + T / 2) * tan(A / 2). Curves
+ * follow likewise: from the drawn radius r the inside radius is r - T, r or
+ * r - T / 2. Beside a curve the bend is fitted exactly, see `roundCorner`.
+ *
+ * A curve of length L that turns through A radians is L + d * A long at a
+ * distance d outside the drawn line, whatever its shape (parallel curves:
+ * Steiner's theorem). The neutral line is taken to lie at one depth all along a
+ * curve, the depth that the bend rule gives for its tightest radius.
  *
  * The path must be sound, see `checkOutline`. Segments are counted from 1 at
  * the start of the path in messages.
  *
  * @throws BendError where a corner folds straight back, the bends at the ends
- * of a flat or curve leave nothing of it, or a curve is tighter than the metal.
+ * of a flat or curve leave nothing of it, a curve is tighter than the metal, or
+ * comes to a point.
  */
 export function develop(
   path: readonly Segment[],
-  { bendRule, closed, metal }: DevelopOptions,
+  { bendRule, closed, metal, cornerAngle = 0 }: DevelopOptions,
 ): Development {
-  const turnsToMetal = (turn: number) => turn > 0 === (metal === 'inside');
+  const smooth = Math.max(toRadians(cornerAngle), ANGLE_TOLERANCE);
   const corners = path.map((segment, index): RoundedCorner | undefined => {
     const next = path[index + 1] ?? (closed ? path[0] : undefined);
-    return next && roundCornerFor(segment, next, bendRule, turnsToMetal);
+    const turn = next === undefined ? 0 : turnAtJoint(segment, next);
+    return next === undefined || Math.abs(turn) <= smooth
+      ? undefined
+      : roundCorner(segment, next, bendRule.insideRadius + depthOfInnerFace(turn, metal, bendRule));
   });
+  const taken = takenTurns(path, closed, smooth);
 
   const runs: Run[] = [];
   let at = 0;
@@ -100,23 +119,24 @@ export function develop(
   path.forEach((segment, index) => {
     const previous = index === 0 ? corners[path.length - 1] : corners[index - 1];
     const next = corners[index];
-    const left = lengthLeft(segment, index + 1, previous?.after ?? 0, next?.before ?? 0);
-    if (left > 0 && segment.kind === 'line') {
-      runs.push({ kind: 'flat', ...lay(left) });
-    } else if (left > 0) {
-      const turn = totalTurn(segment);
-      const even = segment.kind === 'arc';
-      const radius = even ? radiusOf(segment) : lengthOf(segment) / Math.abs(turn);
-      const neutral = neutralRadius(segment, radius, turn, index + 1, bendRule, turnsToMetal);
-      const start = previous?.after ?? 0;
-      runs.push({
-        kind: 'curve',
-        ...lay((left / radius) * neutral),
-        radius,
-        even,
-        ...turnOf((left / radius) * Math.sign(turn)),
-        shape: { segment, start, end: start + left },
-      });
+    const where = { segment, number: index + 1 };
+    const left = stretchLeft(where, previous?.after ?? 0, next?.before ?? 0);
+    for (const stretch of left === undefined ? [] : formedStretches(where, left, taken[index])) {
+      const { turn, radius, even, start, end } = stretch;
+      if (turn === 0) {
+        runs.push({ kind: 'flat', ...lay(end - start) });
+      } else {
+        const place = `${nameOf(where)}, at ${printPoint(stretch.tightestAt)},`;
+        const outside = depthOfNeutralLine(radius, turn, metal, bendRule, place);
+        runs.push({
+          kind: 'curve',
+          ...lay(end - start + outside * Math.abs(turn)),
+          radius,
+          even,
+          ...turnOf(turn),
+          shape: { segment, start, end },
+        });
+      }
     }
     if (next !== undefined) {
       const turn = turnOf(next.turn);
@@ -130,46 +150,24 @@ function turnOf(turn: number): { direction: 'in' | 'out'; angle: number } {
   return { direction: turn > 0 ? 'in' : 'out', angle: toDegrees(Math.abs(turn)) };
 }
 
-function roundCornerFor(
-  before: Segment,
-  after: Segment,
-  rule: BendRule,
-  turnsToMetal: (turn: number) => boolean,
-): RoundedCorner | undefined {
-  const turn = turnAtJoint(before, after);
-  return roundCorner(before, after, rule.insideRadius + (turnsToMetal(turn) ? rule.thickness : 0));
-}
-
-/** What the bends at its ends leave of a segment, along the drawn line. */
-function lengthLeft(segment: Segment, number: number, atStart: number, atEnd: number): number {
+/** What the bends at its ends leave of a segment, or undefined if nothing. */
+function stretchLeft(where: NumberedSegment, atStart: number, atEnd: number): Part | undefined {
+  const { segment } = where;
   const length = lengthOf(segment);
-  const left = length - atStart - atEnd;
-  if (left < -LENGTH_TOLERANCE) {
-    const kind = segment.kind === 'line' ? 'flat' : 'curve';
+  const [start, end] = [atStart, length - atEnd];
+  if (end - start < -LENGTH_TOLERANCE) {
     const message =
-      `Segment ${number}, the ${kind} from ${printPoint(segment.from)} to ` +
-      `${printPoint(segment.to)}, is ${printLength(length)} long, but the bends at its ends need ` +
+      `${nameOf(where)}, is ${printLength(length)} long, but the bends at its ends need ` +
       `${printLength(atStart + atEnd)}; make it longer, or bend with a smaller radius.`;
     throw new BendError('no room', message);
   }
-  return left > LENGTH_TOLERANCE ? left : 0;
-}
-
-function neutralRadius(
-  segment: Segment,
-  radius: number,
-  turn: number,
-  number: number,
-  rule: BendRule,
-  turnsToMetal: (turn: number) => boolean,
-): number {
-  const inside = turnsToMetal(turn) ? radius - rule.thickness : radius;
-  if (inside < 0) {
-    const message =
-      `Segment ${number}, the curve from ${printPoint(segment.from)} to ` +
-      `${printPoint(segment.to)}, has a radius of ${printLength(radius)} on the outer face of ` +
-      `metal ${printLength(rule.thickness)} thick; it needs at least that radius.`;
-    throw new BendError('too tight', message);
+  if (end - start <= LENGTH_TOLERANCE) {
+    return undefined;
   }
-  return inside + rule.neutralDepth(inside);
+  return {
+    from: atStart === 0 ? 0 : parameterOf(segment, start),
+    to: atEnd === 0 ? 1 : parameterOf(segment, end),
+    start,
+    end,
+  };
 }

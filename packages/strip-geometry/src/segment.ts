@@ -139,7 +139,7 @@ export function tightestRadius(segment: Segment): number {
     case 'arc':
       return radiusOf(segment);
     default:
-      return isStraight(segment) ? Infinity : tightestBetween(segment, 0, 1);
+      return isStraight(segment) ? Infinity : tightestBetween(segment, 0, 1).radius;
   }
 }
 

@@ -4,16 +4,26 @@ import { bendPolynomial, curvatureAt } from './curvature.js';
 import { coefficients, parametric } from './parametric-curve.js';
 import { signChanges } from './polynomial-roots.js';
 
+/** A radius of a curve, millimetres, and the parameter at which it has it. */
+export interface RadiusAt {
+  readonly radius: number;
+  readonly parameter: number;
+}
+
 /**
- * The tightest radius of the segment between two parameters, millimetres, 0 at
- * a cusp and at an end whose control point lies on it, infinite where it is straight.
+ * The tightest radius of the segment between two parameters: 0 at a cusp and
+ * at an end whose control point lies on it, infinite where it is straight.
  */
-export function tightestBetween(segment: Segment, from: number, to: number): number {
+export function tightestBetween(segment: Segment, from: number, to: number): RadiusAt {
   const curve = parametric(segment);
-  const curvatures = [from, ...turningPoints(segment, from, to), to].map((parameter) =>
-    Math.abs(curvatureAt(curve, parameter)),
-  );
-  return 1 / Math.max(...curvatures);
+  let tightest: RadiusAt = { radius: Infinity, parameter: from };
+  for (const parameter of [from, ...turningPoints(segment, from, to), to]) {
+    const radius = 1 / Math.abs(curvatureAt(curve, parameter));
+    if (radius < tightest.radius) {
+      tightest = { radius, parameter };
+    }
+  }
+  return tightest;
 }
 
 /** Parameters strictly between two others where the curvature stops rising or falling. */
