@@ -63,6 +63,12 @@ export { star } from './outlines/star.js';
 export { teardrop } from './outlines/teardrop.js';
 export { tree } from './outlines/tree.js';
 
+// Drawings: outlines read from SVG.
+
+export type { Ignorable } from './svg/drawn-shapes.js';
+export { readSvg, type SvgOptions } from './svg/read-svg.js';
+export { SvgError, type SvgFault, type SvgPlace } from './svg/svg-error.js';
+
 // Bend rules: how metal goes round a bend.
 
 export { type Airframe, type AirframePrint, airframe } from './bend-rules/airframe.js';
