@@ -26,6 +26,7 @@ export {
   pointAt,
   quadratic,
   reversed,
+  tightestRadius,
   totalTurn,
 } from './segment.js';
 export { mirrored, moved, scaled, turned } from './transform.js';
@@ -99,6 +100,7 @@ export {
   type FlatRun,
   type Run,
 } from './develop.js';
+export type { MetalSide } from './metal-side.js';
 export { roundMarks } from './round-marks.js';
 export { placeSeam, SEAM_TURN_LIMIT, type SeamPlace, startAtSeam } from './seam.js';
 export {
@@ -106,6 +108,7 @@ export {
   type CutterSpec,
   type FormedCurve,
   makeStrip,
+  type SizeFace,
   type Strip,
 } from './strip.js';
 export { StripError } from './strip-error.js';
@@ -149,3 +152,17 @@ export { plainLap } from './seams/plain-lap.js';
 export type { EndCut, Seam, SeamedStrip, SeamKind, SeamLine } from './seams/seam.js';
 export { seamNamed, seams } from './seams/seams.js';
 export { tuckedTab } from './seams/tucked-tab.js';
+
+// Notches: how the hem is cut so that the strip can be bent.
+
+export { type HemStage, hemAtBend } from './notches/hem-side.js';
+export { type ClosingBend, leastHalfAngle } from './notches/least-half-angle.js';
+export type { HemNotice, Notch } from './notches/notch.js';
+export { type NotchOptions, USUAL_HALF_ANGLE, USUAL_STRAIN } from './notches/notch-options.js';
+export { notchesOf, notchNotices } from './notches/notches.js';
+export {
+  curveNotices,
+  type ReliefSnip,
+  reliefRadius,
+  reliefSnips,
+} from './notches/relief-snips.js';

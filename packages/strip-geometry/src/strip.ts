@@ -1,21 +1,24 @@
+import { toDegrees } from './angle.js';
 import type { BendRule } from './bend-rules/bend-rule.js';
 import { checkOutline } from './check-outline.js';
-import { develop } from './develop.js';
+import { develop, type Run } from './develop.js';
 import type { EdgeTreatment } from './edges/edge-treatment.js';
 import type { HemFace } from './edges/hem-face.js';
 import { rawEdge } from './edges/raw-edge.js';
 import { singleHem } from './edges/single-hem.js';
+import type { MetalSide } from './metal-side.js';
 import type { Outline } from './outline.js';
 import { placeSeam, type SeamPlace } from './seam.js';
 import { buttJoint } from './seams/butt-joint.js';
 import type { Seam } from './seams/seam.js';
 import { tuckedTab } from './seams/tucked-tab.js';
 import { StripError } from './strip-error.js';
-import { printLength } from './wording.js';
+import { ANGLE_TOLERANCE } from './tolerance.js';
+import { printLength, printNumber } from './wording.js';
 
 /** A cutter to be made. Millimetres. */
 export interface CutterSpec {
-  /** The inside of the cutter, which is the edge of the cookie. */
+  /** As drawn; which face of the metal that is, `sizeIs` tells. */
   readonly outline: Outline;
   /** Height of the finished cutter, above 0. */
   readonly depth: number;
@@ -32,7 +35,28 @@ export interface CutterSpec {
   readonly seam?: Seam;
   /** Where the ends meet; without it the place is chosen, see `startAtSeam`. */
   readonly seamAt?: SeamPlace;
+  /**
+   * What the outline is the size of: the inside face of the cutter, which is
+   * the edge of the cookie, its outside face, or the middle of its metal.
+   * Inside without it.
+   */
+  readonly sizeIs?: SizeFace;
+  /** Corners that turn through no more degrees than this are formed, not bent; see `develop`. */
+  readonly cornerAngle?: number;
 }
+
+/** A face of the metal, or its middle. */
+export type SizeFace = 'inside' | 'outside' | 'middle';
+
+/** Degrees. A square corner is a corner. */
+const LARGEST_CORNER_ANGLE = 89;
+
+/** On which side of the outline the metal lies. */
+const METAL_SIDE: Readonly<Record<SizeFace, MetalSide>> = {
+  inside: 'outside',
+  outside: 'inside',
+  middle: 'both',
+};
 
 /** A bend on the flat strip. Distances run from the square end. */
 export interface BendMark {
@@ -54,7 +78,7 @@ export interface BendMark {
 export interface FormedCurve {
   readonly from: number;
   readonly to: number;
-  /** Radius of the outline there, that is of the cutter's inside face. */
+  /** Tightest radius of the outline there, on the face that the outline is the size of. */
   readonly radius: number;
   readonly direction: 'in' | 'out';
   /** Degrees formed through. */
@@ -75,12 +99,17 @@ export interface Strip {
   readonly edge: EdgeTreatment;
   readonly hemFace: HemFace;
   readonly seam: Seam;
+  /** The rule it was laid out by. */
+  readonly bendRule: BendRule;
+  readonly sizeIs: SizeFace;
   /** Length once round the cutter, without the seam. It starts `seam.atStart` from the square end. */
   readonly developed: number;
   /** Ascending. */
   readonly bends: readonly BendMark[];
   /** Ascending, apart from the bends. */
   readonly curves: readonly FormedCurve[];
+  /** Flats, bends and curves end to end, once round the cutter. */
+  readonly runs: readonly Run[];
 }
 
 /**
@@ -91,38 +120,36 @@ export interface Strip {
  * bend is that corner, where the tab is folded over.
  *
  * @throws OutlineError if the outline is not sound, StripError naming the
- * depth, hem, tab, seam or seamAt at fault, BendError if the metal cannot
+ * depth, hem, tab, seam, seamAt or cornerAngle at fault, BendError if the metal cannot
  * follow the outline.
  */
 export function makeStrip(cutter: CutterSpec): Strip {
-  const { outline, depth, bendRule, hemFace = 'outside', seamAt } = cutter;
+  const { outline, depth, bendRule, hemFace = 'outside', seamAt, sizeIs = 'inside' } = cutter;
   if (!Number.isFinite(depth) || depth <= 0) {
     throw new StripError('depth', `The depth must be above 0 mm; got ${printLength(depth)}.`);
   }
   const edge = edgeOf(cutter);
   const seam = seamOf(cutter);
   checkTogether(edge, seam);
+  const cornerAngle = cornerAngleOf(cutter);
   checkOutline(outline);
 
-  const { segments } = placeSeam(outline, seam, seamAt);
-  const development = develop(segments, { bendRule, closed: true, metal: 'outside' });
-  const { length: developed, runs } = development;
+  const { segments } = placeSeam(outline, seam, seamAt, cornerAngle);
+  const metal = METAL_SIDE[sizeIs];
+  const development = develop(segments, { bendRule, closed: true, metal, cornerAngle });
+  const { length: developed } = development;
   const shift = seam.atStart;
+  const runs = development.runs.map((run) => {
+    return { ...run, from: shift + run.from, to: shift + run.to };
+  });
   const bends = runs
     .filter((run) => run.kind === 'bend')
-    .map(({ from, to, direction, angle }, index) => ({
-      number: index + 1,
-      at: shift + (from + to) / 2,
-      from: shift + from,
-      to: shift + to,
-      direction,
-      angle,
-    }));
+    .map(({ from, to, direction, angle }, index) => {
+      return { number: index + 1, at: (from + to) / 2, from, to, direction, angle };
+    });
   const curves = runs
     .filter((run) => run.kind === 'curve')
-    .map(({ from, to, radius, direction, angle }) => {
-      return { from: shift + from, to: shift + to, radius, direction, angle };
-    });
+    .map(({ from, to, radius, direction, angle }) => ({ from, to, radius, direction, angle }));
   return {
     length: shift + developed + seam.atEnd,
     width: depth + edge.allowance,
@@ -132,10 +159,23 @@ export function makeStrip(cutter: CutterSpec): Strip {
     edge,
     hemFace,
     seam,
+    bendRule,
+    sizeIs,
     developed,
     bends,
     curves,
+    runs,
   };
+}
+
+function cornerAngleOf({ cornerAngle = 0 }: CutterSpec): number {
+  if (!(cornerAngle >= 0 && cornerAngle <= LARGEST_CORNER_ANGLE)) {
+    const message =
+      `The cornerAngle must be from 0 to ${LARGEST_CORNER_ANGLE} degrees; ` +
+      `got ${printNumber(cornerAngle)}.`;
+    throw new StripError('cornerAngle', message);
+  }
+  return Math.max(cornerAngle, toDegrees(ANGLE_TOLERANCE));
 }
 
 function edgeOf({ edge, hem }: CutterSpec): EdgeTreatment {

@@ -1,0 +1,117 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { anyOutline, orSkip } from '../any-outline.test.support.js';
+import { neutralAxis } from '../bend-rules/neutral-axis.js';
+import { zeroThickness } from '../bend-rules/zero-thickness.js';
+import { crescent } from '../outlines/crescent.js';
+import { rectangle } from '../outlines/rectangle.js';
+import { makeStrip } from '../strip.js';
+import { notchesOf } from './notches.js';
+import { curveNotices, reliefRadius, reliefSnips } from './relief-snips.js';
+
+const bench = { depth: 25, hem: 6, tab: 12, bendRule: zeroThickness() };
+
+/** A rectangle whose corners are rounded with a radius, millimetres. */
+function rounded(radius: number, hemFace: 'outside' | 'inside' = 'outside') {
+  const outline = rectangle.draw({ long: 120, wide: 60, 'corner radius': radius });
+  return makeStrip({ ...bench, outline, hemFace });
+}
+
+test('the limit is the reach of the hem over the allowed strain', () => {
+  expect(reliefRadius(rounded(10))).toBeCloseTo(6 / 0.2, 9);
+  expect(reliefRadius(rounded(10), { allowedStrain: 0.1 })).toBeCloseTo(60, 9);
+  const outline = rectangle.draw({ long: 120, wide: 60, 'corner radius': 10 });
+  const bendRule = neutralAxis({ thickness: 0.3, insideRadius: 0.4, factor: 0.44 });
+  const closed = makeStrip({ ...bench, outline, bendRule });
+  expect(reliefRadius(closed, { hemStage: 'closed' })).toBeCloseTo(0.3 / 0.2, 9);
+});
+
+test('only tighter curves are snipped', () => {
+  const outline = crescent.draw({ across: 100, thick: 40 });
+  const strip = makeStrip({ ...bench, outline });
+  expect(Math.min(...strip.curves.map(({ radius }) => radius))).toBeGreaterThan(30);
+  expect(reliefSnips(strip, [])).toEqual([]);
+  expect(reliefSnips(rounded(29.9), []).length).toBeGreaterThan(0);
+});
+
+// By hand: r = 10, strain 0.2, so at most 4 mm apart; the quarter circle is 15.71 mm long, so it
+// takes 4 pieces of 3.93 mm and 5 snips.
+test('a rounded corner of 10 mm takes five slits where the hem opens', () => {
+  const snips = reliefSnips(rounded(10), []).filter(({ curve }) => curve === 1);
+  expect(snips).toHaveLength(5);
+  snips.forEach(({ at, halfAngle, depth }, index) => {
+    const [first] = rounded(10).curves;
+    expect(at).toBeCloseTo((first?.from ?? 0) + (index * 5 * Math.PI) / 4, 9);
+    expect([halfAngle, depth]).toEqual([0, 6]);
+  });
+});
+
+test('and five V-snips where it closes, which take out what each piece turns through', () => {
+  const snips = reliefSnips(rounded(10, 'inside'), []).filter(({ curve }) => curve === 1);
+  expect(snips).toHaveLength(5);
+  for (const { halfAngle } of snips) {
+    // 90 degrees in 4 pieces, half to each side.
+    expect(halfAngle).toBeCloseTo(90 / 4 / 2, 9);
+  }
+});
+
+test('between snips the strain is as allowed, and with fewer it would not be', () => {
+  const radius = fc.double({ min: 3, max: 29, noNaN: true });
+  const strain = fc.double({ min: 0.05, max: 0.4, noNaN: true });
+  fc.assert(
+    fc.property(radius, strain, (tight, allowedStrain) => {
+      const strip = rounded(tight);
+      fc.pre(tight < reliefRadius(strip, { allowedStrain }));
+      const at = reliefSnips(strip, [], { allowedStrain })
+        .filter(({ curve }) => curve === 2)
+        .map((snip) => snip.at);
+      const spacing = (at[1] ?? Number.NaN) - (at[0] ?? Number.NaN);
+      // The strained part is a triangle with sides of 45 degrees on the spacing.
+      const height = spacing / 2;
+      expect(height / tight).toBeLessThanOrEqual(allowedStrain + 1e-9);
+      const pieces = at.length - 1;
+      const fewer = (spacing * pieces) / (pieces - 1) / 2;
+      expect(fewer / tight).toBeGreaterThan(allowedStrain - 1e-9);
+    }),
+  );
+});
+
+test('snips keep out of notches, ends and each other', () => {
+  fc.assert(
+    fc.property(anyOutline, fc.constantFrom('outside', 'inside'), (outline, hemFace) => {
+      const strip = orSkip(() => makeStrip({ ...bench, tab: 2, outline, hemFace }));
+      const notches = notchesOf(strip);
+      let last = 0;
+      for (const { at, depth } of reliefSnips(strip, notches)) {
+        expect(at).toBeGreaterThan(last);
+        expect(at).toBeLessThan(strip.developed);
+        expect(depth).toBe(6);
+        expect(notches.every(({ from, to }) => at < from || at > to)).toBe(true);
+        last = at;
+      }
+    }),
+  );
+});
+
+test('a curve that the hem has no room in is told', () => {
+  const tight = rounded(5, 'inside');
+  expect(curveNotices(tight).map((notice) => notice.code)).toEqual(
+    Array(4).fill('curve too tight'),
+  );
+  expect(curveNotices(tight)[0]?.message).toContain('radius of 5 mm');
+  expect(curveNotices(rounded(5))).toEqual([]);
+  expect(curveNotices(rounded(7, 'inside'))).toEqual([]);
+});
+
+test('a raw edge is not snipped', () => {
+  const outline = rectangle.draw({ long: 120, wide: 60, 'corner radius': 5 });
+  const strip = makeStrip({ ...bench, hem: 0, outline });
+  expect(reliefSnips(strip, [])).toEqual([]);
+  expect(curveNotices(strip)).toEqual([]);
+});
+
+test.each([0, -0.1, Number.NaN])('refuses an allowed strain of %f', (allowedStrain) => {
+  expect(() => reliefSnips(rounded(10), [], { allowedStrain })).toThrow(
+    expect.objectContaining({ name: 'StripError', field: 'allowedStrain' }),
+  );
+});
