@@ -1,23 +1,15 @@
-import {
-  BendError,
-  type BendRule,
-  neutralAxis,
-  OutlineError,
-  type OutlineFamily,
-  type OutlineSizes,
-  zeroThickness,
-} from '@stripwright/strip-geometry';
+import { OutlineError, type OutlineFamily, type OutlineSizes } from '@stripwright/strip-geometry';
 import { CommandError, EXIT } from '../exit-code.js';
 import { complaintText } from '../faults/fault-text.js';
 import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
 import { parseLength, parsePositiveLength } from '../length/parse-length.js';
 import { MILLIMETRES, SHOP_UNITS, type ShopUnits } from '../length/unit.js';
-import { readChoice, readNumber } from '../order/fields.js';
+import { readChoice } from '../order/fields.js';
 import type { CutterItem, Shop } from '../order/order.js';
 import { readMark, USUAL_MARK } from '../order/read-mark.js';
-import { BEND_RULES, NEUTRAL_AXIS_NEEDS } from '../order/shop-schema.js';
 import { readCornersText, readSizeText } from '../order/size-fields.js';
 import type { Given } from './command.js';
+import { type MetalRequest, readMetalRequest } from './metal-options.js';
 import { OptionReader } from './option-reader.js';
 import { optionKey, optionName } from './size-options.js';
 
@@ -25,7 +17,7 @@ import { optionKey, optionName } from './size-options.js';
 export interface BlankRequest {
   /** The outline and its sizes, as given. */
   readonly title: string;
-  readonly bendRuleName: (typeof BEND_RULES)[number];
+  readonly metal: MetalRequest;
   readonly item: CutterItem;
   readonly shop: Pick<Shop, 'rule' | 'bendRule'>;
 }
@@ -51,18 +43,16 @@ export function readBlankRequest(given: Given, families: readonly OutlineFamily[
   );
   const hem = options.optional('hem', length) ?? USUAL_HEM[units];
   const tab = options.optional('tab', length) ?? USUAL_TAB[units];
-  const bendRuleName =
-    options.optional('bend-rule', (text) => readChoice(text, BEND_RULES)) ?? 'zero thickness';
-  const bendRule = bendRuleOf(bendRuleName, options, units);
+  const metal = readMetalRequest(options, units);
   const sizes = sizesOf(family, families, options, units, given);
   options.raiseFaults();
   // Whatever is undefined by now has raised a fault.
-  if (depth === undefined || bendRule === undefined) throw new Error('Options were not read.');
+  if (depth === undefined || metal === undefined) throw new Error('Options were not read.');
   const outline = drawn(family, sizes);
   const { name } = family;
   return {
     title: titleOf(family, given),
-    bendRuleName,
+    metal,
     item: {
       kind: 'cutter',
       name,
@@ -74,7 +64,7 @@ export function readBlankRequest(given: Given, families: readonly OutlineFamily[
       quantity: 1,
       mayTurn: true,
     },
-    shop: { rule: { units, mark }, bendRule },
+    shop: { rule: { units, mark }, bendRule: metal.bendRule },
   };
 }
 
@@ -85,30 +75,6 @@ function namedFamily(word: string, families: readonly OutlineFamily[]): OutlineF
   const nearest = nearestSpelling(word, choices);
   const complaint = { code: 'not a choice', choices, nearest } as const;
   throw new CommandError(EXIT.badInput, complaintText('the outline', complaint, word));
-}
-
-function bendRuleOf(
-  name: (typeof BEND_RULES)[number],
-  options: OptionReader,
-  units: ShopUnits,
-): BendRule | undefined {
-  const read = (text: string) => parseLength(text, units);
-  if (name === 'zero thickness') return zeroThickness();
-  const thickness = options.required('thickness', read, NEUTRAL_AXIS_NEEDS.thickness);
-  const radius = options.required('inside-radius', read, NEUTRAL_AXIS_NEEDS['inside radius']);
-  const factor = options.required(
-    'neutral-axis-factor',
-    readNumber,
-    NEUTRAL_AXIS_NEEDS['neutral axis factor'],
-  );
-  if (thickness === undefined || radius === undefined || factor === undefined) return undefined;
-  try {
-    return neutralAxis({ thickness, insideRadius: radius, factor });
-  } catch (error) {
-    if (!(error instanceof BendError)) throw error;
-    options.complain('bend-rule', { code: 'strip', reason: error.message });
-    return undefined;
-  }
 }
 
 /** The sizes given, all of which must be sizes of this family. */

@@ -135,7 +135,7 @@ describe('what cannot be used is told by its option', () => {
     ['heart --across 3 --depth 1 --bend-rule neutral-axis', '--thickness is missing'],
     [
       'heart --across 3 --depth 1 --bend-rule guess',
-      '--bend-rule must be zero thickness or neutral axis; found guess',
+      '--bend-rule must be zero thickness, neutral axis, airframe, steel standard or handbook; found',
     ],
   ])('%s', async (words, message) => {
     const { exitCode, stdout, stderr } = await blank(...words.split(' '));

@@ -7,6 +7,7 @@ import { stripReport } from '../report/strip-report.js';
 import { wrap } from '../report/table.js';
 import { type BlankRequest, readBlankRequest } from './blank-request.js';
 import { type Command, flagOption, textOption } from './command.js';
+import { METAL_OPTIONS } from './metal-options.js';
 import { optionName, sizeOptions } from './size-options.js';
 
 /** `stripwright blank`: the flat strip of one cutter. */
@@ -21,10 +22,7 @@ export const blank: Command = {
     tab: textOption('tab that joins the ends, 0 for a butt joint (usually 1/2 in or 12 mm)'),
     units: textOption('units of bare numbers and of the output: in (the default) or mm'),
     mark: textOption('finest line on the rule (usually 1/32 in or 0.5 mm)'),
-    'bend-rule': textOption('zero-thickness (the default) or neutral-axis'),
-    thickness: textOption('thickness of the metal, for the neutral axis rule'),
-    'inside-radius': textOption('radius inside a sharp bend, for the neutral axis rule'),
-    'neutral-axis-factor': textOption('depth of the neutral axis as a part of the thickness'),
+    ...METAL_OPTIONS,
     json: flagOption('print the strip as JSON, in millimetres'),
   },
   examples: [
@@ -57,12 +55,12 @@ export const blank: Command = {
     'them: --side "1 5/8". Corners: --corners "0,0; 3,0; 3,2; 1 1/2,3 1/4; 0,2".',
   ],
   async run(given, { stdout }) {
-    const { title, bendRuleName, item, shop } = readBlankRequest(given, families);
+    const { title, metal, item, shop } = readBlankRequest(given, families);
     const blank = blankEntry(sizedOrRefused(item, shop), shop.rule.mark);
     if (given.flag('json')) {
       stdout.write(`${JSON.stringify(blank, null, 2)}\n`);
     } else {
-      stdout.write(`${stripReport({ title, bendRuleName, blank }, shop.rule).join('\n')}\n`);
+      stdout.write(`${stripReport({ title, metal, blank }, shop.rule).join('\n')}\n`);
     }
     return EXIT.done;
   },

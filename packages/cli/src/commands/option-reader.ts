@@ -13,6 +13,10 @@ export class OptionReader {
     this.#given = given;
   }
 
+  isGiven(key: string): boolean {
+    return this.#given.text(key) !== undefined;
+  }
+
   /** The value of an option, or undefined where it was not given or cannot be read. */
   optional<T>(key: string, read: (text: string) => Reading<T>): T | undefined {
     const text = this.#given.text(key);

@@ -9,7 +9,7 @@ import {
   readSvg,
   rectBox,
   withClass,
-} from './read-svg.test.support.js';
+} from '../drawing/read-svg.test.support.js';
 
 /** Two hundredths of a millimetre: what the rounding of two coordinates can add up to. */
 const ROUNDING = 0.02;

@@ -1,6 +1,6 @@
 import type { CutMap } from './cut-map.js';
 import { layOut } from './lay-out.js';
-import { writeSvg } from './svg-sink.js';
+import { writeSvg } from '../drawing/svg-sink.js';
 
 export { CutMapError } from './check-map.js';
 export type { CutMap } from './cut-map.js';

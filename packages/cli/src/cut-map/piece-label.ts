@@ -1,6 +1,6 @@
-import type { Box, Mark, RectMark } from './drawing.js';
-import { INK } from './ink.js';
-import { LINE_HEIGHT, shorten, textWidth } from './measure-text.js';
+import type { Box, Mark, RectMark } from '../drawing/drawing.js';
+import { INK } from '../drawing/ink.js';
+import { LINE_HEIGHT, shorten, textWidth } from '../drawing/measure-text.js';
 import { LABEL_SIZES, TYPE, type Unit } from './paper.js';
 import { type ReadingFrame, readingFrame } from './reading-frame.js';
 

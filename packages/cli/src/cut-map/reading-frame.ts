@@ -1,6 +1,6 @@
-import type { Box, TextMark } from './drawing.js';
-import { BASELINE_DROP } from './measure-text.js';
-import { textMark } from './text-mark.js';
+import type { Box, TextMark } from '../drawing/drawing.js';
+import { BASELINE_DROP } from '../drawing/measure-text.js';
+import { textMark } from '../drawing/text-mark.js';
 
 /**
  * A rectangle to write in along its longer side: from left to right if it lies, up the page if it

@@ -1,9 +1,9 @@
-import type { Area, Block } from './block.js';
-import type { Mark } from './drawing.js';
-import { INK } from './ink.js';
-import { ASCENT, LINE_HEIGHT, shorten, textWidth } from './measure-text.js';
+import type { Area, Block } from '../drawing/block.js';
+import type { Mark } from '../drawing/drawing.js';
+import { INK } from '../drawing/ink.js';
+import { ASCENT, LINE_HEIGHT, shorten, textWidth } from '../drawing/measure-text.js';
 import { PAPER, TYPE } from './paper.js';
-import { textMark } from './text-mark.js';
+import { textMark } from '../drawing/text-mark.js';
 
 const LENGTHS = [100, 50, 20, 10, 5] as const;
 const LIMIT = 0.4 * PAPER.width;

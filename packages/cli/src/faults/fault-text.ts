@@ -115,6 +115,19 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`gives no outline: ${withoutStop(complaint.reason)}; found ${found}`);
     case 'strip':
       return says(`gives no strip: ${withoutStop(complaint.reason)}`);
+    case 'bend rule':
+      return says(`gives no bend rule: ${withoutStop(complaint.reason)}`);
+    case 'not a thickness':
+      return must(
+        'a length such as 0.011 in, or 100 lb of tinplate, 28 ga of uncoated or galvanized steel, 16 oz of copper',
+      );
+    case 'metal':
+      return says(`gives no thickness: ${withoutStop(complaint.reason)}`);
+    case 'measure of another metal':
+      return says(
+        `is ${complaint.measure}, the measure of ${choiceText(complaint.sold, 'and')} and not of ` +
+          `${complaint.metal}; found ${found}; give a length, or name the metal`,
+      );
     case 'unreadable':
       return says(`cannot be read: ${complaint.reason}`);
     case 'not YAML':
@@ -142,7 +155,7 @@ function meant(nearest: string | undefined): string {
 }
 
 /** `a`, `a or b`, `a, b or c` */
-export function choiceText(choices: readonly string[]): string {
-  const last = choices.at(-1) ?? '';
-  return choices.length < 2 ? last : `${choices.slice(0, -1).join(', ')} or ${last}`;
+export function choiceText(choices: readonly string[], last: 'or' | 'and' = 'or'): string {
+  const end = choices.at(-1) ?? '';
+  return choices.length < 2 ? end : `${choices.slice(0, -1).join(', ')} ${last} ${end}`;
 }

@@ -39,6 +39,16 @@ export type Complaint =
   | { readonly code: 'duplicate name'; readonly first: string }
   | { readonly code: 'outline'; readonly reason: string }
   | { readonly code: 'strip'; readonly reason: string }
+  | { readonly code: 'bend rule'; readonly reason: string }
+  | { readonly code: 'not a thickness' }
+  | { readonly code: 'metal'; readonly reason: string }
+  | {
+      readonly code: 'measure of another metal';
+      readonly measure: string;
+      /** The metals that are sold so. */
+      readonly sold: readonly string[];
+      readonly metal: string;
+    }
   | { readonly code: 'unreadable'; readonly reason: string }
   | { readonly code: 'not YAML'; readonly reason: string }
   | { readonly code: 'not JSON'; readonly reason: string }

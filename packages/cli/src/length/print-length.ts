@@ -30,6 +30,11 @@ export function printBareLength(millimetres: number, rule: Rule): string {
   return trimmed(value, Math.max(DECIMALS.mm, decimalsOf(rule.mark)));
 }
 
+/** The thickness of a sheet, which lies off the marks of any rule: `0.011 in`, `0.28 mm`. */
+export function printThickness(millimetres: number, units: ShopUnits): string {
+  return `${trimmed(millimetres / MILLIMETRES[units], DECIMALS[units])} ${units}`;
+}
+
 /** Lowest terms, where the rule is divided by halving and the length is on a mark. */
 function inchFraction(inches: number, rule: Rule): string | undefined {
   const denominator = halvedDenominator(rule.mark / MILLIMETRES.in);

@@ -161,8 +161,8 @@ describe('a bad order is told with its line, its field, what was found and what 
     [
       'a bend rule without its numbers',
       altered('hem: 1/4', 'hem: 1/4\n  bend rule: neutral axis\n  thickness: 0.011'),
-      'order.yaml:2: shop.inside radius is missing; give the radius inside a sharp bend, which the neutral axis rule needs',
-      'order.yaml:2: shop.neutral axis factor is missing; give a factor such as 0.44, which the neutral axis rule needs',
+      'order.yaml:2: shop.inside radius is missing; give the radius of the inside face of a sharp bend, which the neutral axis rule needs',
+      'order.yaml:2: shop.neutral axis factor is missing; give a number such as 0.44, the depth of the neutral line, as a part of the thickness, which the neutral axis rule needs',
     ],
     [
       'no hem anywhere',

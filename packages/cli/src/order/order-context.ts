@@ -1,20 +1,23 @@
-import type { OutlineFamily } from '@stripwright/strip-geometry';
+import type { Metal, OutlineFamily } from '@stripwright/strip-geometry';
 import { parseLength } from '../length/parse-length.js';
 import type { Rule } from '../length/print-length.js';
 import { readMark, USUAL_MARK } from './read-mark.js';
+import { metalSpelt } from './thickness.js';
 import type { RawValue } from './yaml-tree.js';
 
 /** What the fields of an order need to know of its shop before they can be read. */
 export interface OrderContext {
   readonly rule: Rule;
   readonly families: readonly OutlineFamily[];
+  /** What the thickness is read for. */
+  readonly metal: Metal;
   /** The hem and tab of cutters that name none of their own; absent where the shop gives none. */
   readonly shopHem?: number | undefined;
   readonly shopTab?: number | undefined;
 }
 
 /**
- * Looks ahead at the shop's units and mark, with the usual ones in place of
+ * Looks ahead at the shop's units, mark and metal, with the usual ones in place of
  * what cannot be read: the schema reports that, and the rest of the order can
  * still be checked.
  */
@@ -22,10 +25,12 @@ export function orderContext(raw: RawValue, families: readonly OutlineFamily[]):
   const shop = fieldOf(raw, 'shop');
   const units = fieldOf(shop, 'units') === 'mm' ? 'mm' : 'in';
   const written = fieldOf(shop, 'smallest mark');
+  const metal = fieldOf(shop, 'metal');
   const mark = typeof written === 'string' ? readMark(written, units) : undefined;
   return {
     rule: { units, mark: mark?.ok ? mark.value : USUAL_MARK[units] },
     families,
+    metal: metalSpelt(typeof metal === 'string' ? metal : undefined),
     shopHem: shopLength(shop, 'hem', units),
     shopTab: shopLength(shop, 'tab', units),
   };

@@ -1,4 +1,4 @@
-import type { BendRule, Outline } from '@stripwright/strip-geometry';
+import type { BendRule, Metal, Outline } from '@stripwright/strip-geometry';
 import type { Size } from '../length/parse-size.js';
 import type { Rule } from '../length/print-length.js';
 import type { Coins } from '../money.js';
@@ -17,6 +17,9 @@ export interface Shop {
   readonly rule: Rule;
   /** The sign written with amounts; empty for none. */
   readonly currency: string;
+  readonly metal: Metal;
+  /** Thickness of the metal; absent where the order does not tell it. */
+  readonly thickness?: number | undefined;
   readonly bendRule: BendRule;
   readonly shear: {
     readonly firstCut: 'along' | 'across' | 'either';

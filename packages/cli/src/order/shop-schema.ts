@@ -1,43 +1,55 @@
-import { BendError, type BendRule, neutralAxis, zeroThickness } from '@stripwright/strip-geometry';
 import { z } from 'zod';
 import { SHOP_UNITS } from '../length/unit.js';
-import { choiceField, complain, field, readNumber, readText } from './fields.js';
+import {
+  BEND_RULE_NAMES,
+  makeBendRule,
+  RULE_SIZES,
+  type RuleValues,
+  readRuleSize,
+  USUAL_BEND_RULE,
+  wantedOfRule,
+} from './bend-rule-sizes.js';
+import { choiceField, complain, field, readText } from './fields.js';
 import { lengthField, lengthOrNoneField, markField, sizeField } from './length-fields.js';
 import type { Shop } from './order.js';
 import type { OrderContext } from './order-context.js';
 import { section } from './sections.js';
+import { METAL_NAMES, readThickness } from './thickness.js';
 
-export const BEND_RULES = ['zero thickness', 'neutral axis'] as const;
 export const FIRST_CUTS = ['along', 'across', 'either'] as const;
 
 /** The `shop` section: units, marks, metal, edges and the shear. */
 export function shopSchema(context: OrderContext) {
-  const fields = section(
-    {
-      units: choiceField(SHOP_UNITS),
-      'smallest mark': markField(context).optional(),
-      currency: field(readText, { code: 'not text' }).optional(),
-      'bend rule': choiceField(BEND_RULES).optional(),
-      thickness: lengthField(context).optional(),
-      'inside radius': lengthOrNoneField(context).optional(),
-      'neutral axis factor': field(readNumber, { code: 'not a number' }).optional(),
-      // Read with the cutters that use them; here they are only checked.
-      hem: lengthOrNoneField(context).optional(),
-      tab: lengthOrNoneField(context).optional(),
-      shear: section({
-        'longest cut': lengthField(context).optional(),
-        'first cut': choiceField(FIRST_CUTS).optional(),
-      }).optional(),
-      'keep offcuts from': sizeField(context, 'a size such as 6 x 1 in').optional(),
-    },
-    { hint: 'a shop section with at least its units' },
-  );
+  const fixed = {
+    units: choiceField(SHOP_UNITS),
+    'smallest mark': markField(context).optional(),
+    currency: field(readText, { code: 'not text' }).optional(),
+    // Read ahead, since the thickness depends on it; here it is only checked.
+    metal: choiceField(METAL_NAMES).optional(),
+    thickness: field((text) => readThickness(text, context.metal, context.rule.units), {
+      code: 'not a thickness',
+    }).optional(),
+    'bend rule': choiceField(BEND_RULE_NAMES).optional(),
+    // Read with the cutters that use them; here they are only checked.
+    hem: lengthOrNoneField(context).optional(),
+    tab: lengthOrNoneField(context).optional(),
+    shear: section({
+      'longest cut': lengthField(context).optional(),
+      'first cut': choiceField(FIRST_CUTS).optional(),
+    }).optional(),
+    'keep offcuts from': sizeField(context, 'a size such as 6 x 1 in').optional(),
+  };
+  // The type keeps the fixed fields; sizes of bend rules are told apart by their names.
+  const shape = { ...fixed, ...ruleSizeSchemas(context) } as typeof fixed;
+  const fields = section(shape, { hint: 'a shop section with at least its units' });
   return fields.transform((read, issues): Shop => {
-    const bendRule = bendRuleOf(read, issues);
+    const bendRule = bendRuleOf(read['bend rule'] ?? USUAL_BEND_RULE, read as RuleValues, issues);
     if (bendRule === undefined) return z.NEVER;
     return {
       rule: context.rule,
       currency: read.currency ?? '',
+      metal: context.metal,
+      thickness: read.thickness,
       bendRule,
       shear: {
         firstCut: read.shear?.['first cut'] ?? 'either',
@@ -48,36 +60,20 @@ export function shopSchema(context: OrderContext) {
   });
 }
 
-interface BendFields {
-  readonly 'bend rule'?: (typeof BEND_RULES)[number] | undefined;
-  readonly thickness?: number | undefined;
-  readonly 'inside radius'?: number | undefined;
-  readonly 'neutral axis factor'?: number | undefined;
+function bendRuleOf(name: string, values: RuleValues, issues: z.RefinementCtx) {
+  const made = makeBendRule(name, values);
+  if (made.ok) return made.rule;
+  for (const { name: field, complaint } of made.faults) {
+    complain(issues, undefined, complaint, [field]);
+  }
+  return undefined;
 }
 
-/** What the neutral axis rule cannot do without, and how to say so. */
-export const NEUTRAL_AXIS_NEEDS = {
-  thickness: 'the thickness of the metal, which the neutral axis rule needs',
-  'inside radius': 'the radius inside a sharp bend, which the neutral axis rule needs',
-  'neutral axis factor': 'a factor such as 0.44, which the neutral axis rule needs',
-} as const;
-
-function bendRuleOf(read: BendFields, issues: z.RefinementCtx): BendRule | undefined {
-  if ((read['bend rule'] ?? 'zero thickness') === 'zero thickness') return zeroThickness();
-  const { thickness, 'inside radius': insideRadius, 'neutral axis factor': factor } = read;
-  for (const [name, hint] of Object.entries(NEUTRAL_AXIS_NEEDS)) {
-    if (read[name as keyof BendFields] === undefined) {
-      complain(issues, undefined, { code: 'missing', hint }, [name]);
-    }
-  }
-  if (thickness === undefined || insideRadius === undefined || factor === undefined) {
-    return undefined;
-  }
-  try {
-    return neutralAxis({ thickness, insideRadius, factor });
-  } catch (error) {
-    if (!(error instanceof BendError)) throw error;
-    complain(issues, undefined, { code: 'strip', reason: error.message }, ['bend rule']);
-    return undefined;
-  }
+function ruleSizeSchemas({ rule }: OrderContext): Record<string, z.ZodType> {
+  return Object.fromEntries(
+    RULE_SIZES.map(({ name, field: size }) => [
+      name,
+      field((text) => readRuleSize(size, text, rule.units), wantedOfRule(size)).optional(),
+    ]),
+  );
 }

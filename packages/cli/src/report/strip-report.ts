@@ -1,4 +1,11 @@
-import { printBareLength, printLength, printSize, type Rule } from '../length/print-length.js';
+import { type BendRule, foodWarning, type Metal } from '@stripwright/strip-geometry';
+import {
+  printBareLength,
+  printLength,
+  printSize,
+  printThickness,
+  type Rule,
+} from '../length/print-length.js';
 import type { PlanFileBlank, PlanFileStrip } from '../plan-file/plan-file.js';
 import { CUTTING_CAUTIONS } from './cautions.js';
 import { table, wrap } from './table.js';
@@ -7,10 +14,18 @@ import { table, wrap } from './table.js';
 export interface StripReport {
   /** What the cutter is: its outline and sizes, as given. */
   readonly title: string;
-  /** The bend rule that the strip was sized by. */
-  readonly bendRuleName: string;
+  readonly metal: MetalOfStrip;
   /** With its strip. */
   readonly blank: PlanFileBlank;
+}
+
+/** What a strip is cut from. */
+export interface MetalOfStrip {
+  readonly metal: Metal;
+  /** In millimetres; absent where it was not given. */
+  readonly thickness?: number | undefined;
+  /** The rule that the strip was sized by. */
+  readonly bendRule: BendRule;
 }
 
 /** The strip of one cutter and where to bend it. Lines of at most 80 columns. */
@@ -24,7 +39,9 @@ export function stripReport(report: StripReport, rule: Rule): readonly string[] 
     size,
     `  Hem        ${hemText(strip.hem, rule)}`,
     `  Tab        ${tabText(strip.tab, rule)}`,
-    `  Bend rule  ${report.bendRuleName}`,
+    `  Metal      ${metalText(report.metal, rule)}`,
+    `  Bend rule  ${report.metal.bendRule.name}`,
+    ...foodLines(report.metal),
     '',
     ...bendTable(strip, rule),
     ...curveTable(strip, rule),
@@ -42,6 +59,17 @@ function hemText(hem: number, rule: Rule): string {
 
 function tabText(tab: number, rule: Rule): string {
   return tab === 0 ? 'none, a butt joint' : `${printLength(tab, rule)} at the far end`;
+}
+
+/** `tinplate, 0.011 in thick` */
+function metalText({ metal, thickness }: MetalOfStrip, { units }: Rule): string {
+  if (thickness === undefined) return metal.name;
+  return `${metal.name}, ${printThickness(thickness, units)} thick`;
+}
+
+function foodLines({ metal }: MetalOfStrip): readonly string[] {
+  const warning = foodWarning(metal);
+  return warning === undefined ? [] : ['', ...wrap(warning)];
 }
 
 function bendTable({ bends }: PlanFileStrip, rule: Rule): readonly string[] {
