@@ -1,6 +1,6 @@
-import type { CutMap } from './cut-map.js';
 import type { LineMark, Pen } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
+import type { CutMap } from './cut-map.js';
 import type { Unit } from './paper.js';
 
 /** A first cut is a whole heavy line, a second one is dashed, a third one dotted. */

@@ -1,7 +1,7 @@
+import { oneLine } from '../drawing/measure-text.js';
 import type { CutMap } from './cut-map.js';
 import { countWords, layoutWords } from './heading.js';
 import { legendRows } from './legend-table.js';
-import { oneLine } from '../drawing/measure-text.js';
 import { printSize } from './print-size.js';
 import type { Strips } from './strips.js';
 

@@ -1,7 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type CutMap, drawCutMap } from './draw-cut-map.js';
-import { anyCutMap, inches, millimetres } from './random-cut-map.test.support.js';
 import {
   holds,
   measureTexts,
@@ -10,6 +8,8 @@ import {
   rectBox,
   withClass,
 } from '../drawing/read-svg.test.support.js';
+import { type CutMap, drawCutMap } from './draw-cut-map.js';
+import { anyCutMap, inches, millimetres } from './random-cut-map.test.support.js';
 
 /** Two hundredths of a millimetre: what the rounding of two coordinates can add up to. */
 const ROUNDING = 0.02;

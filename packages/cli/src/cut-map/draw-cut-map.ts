@@ -1,6 +1,6 @@
+import { writeSvg } from '../drawing/svg-sink.js';
 import type { CutMap } from './cut-map.js';
 import { layOut } from './lay-out.js';
-import { writeSvg } from '../drawing/svg-sink.js';
 
 export { CutMapError } from './check-map.js';
 export type { CutMap } from './cut-map.js';

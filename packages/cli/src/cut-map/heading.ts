@@ -1,9 +1,9 @@
 import type { Area, Block } from '../drawing/block.js';
-import type { CutMap } from './cut-map.js';
 import { ASCENT, LINE_HEIGHT, oneLine, shorten, textWidth } from '../drawing/measure-text.js';
+import { textMark } from '../drawing/text-mark.js';
+import type { CutMap } from './cut-map.js';
 import { TYPE } from './paper.js';
 import { printSize } from './print-size.js';
-import { textMark } from '../drawing/text-mark.js';
 
 /** In millimetres of paper. */
 export const HEADING_HEIGHT = LINE_HEIGHT * (TYPE.title + 2 * TYPE.lead);

@@ -1,13 +1,13 @@
 import type { Area, Block } from '../drawing/block.js';
-import { cutPen } from './cut-lines.js';
-import type { CutMap } from './cut-map.js';
 import type { Box, Mark, Pen } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { ASCENT, LINE_HEIGHT, shorten, textWidth } from '../drawing/measure-text.js';
+import { textMark } from '../drawing/text-mark.js';
+import { cutPen } from './cut-lines.js';
+import type { CutMap } from './cut-map.js';
 import { TYPE, type Unit } from './paper.js';
 import { hatchId, KEEP_WORDS, SCRAP_WORD } from './remnants.js';
 import type { Strips } from './strips.js';
-import { textMark } from '../drawing/text-mark.js';
 
 interface Entry {
   readonly words: string;

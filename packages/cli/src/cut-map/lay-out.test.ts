@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TextMark } from '../drawing/drawing.js';
+import { holds, overlaps } from '../drawing/read-svg.test.support.js';
 import { layOut } from './lay-out.js';
 import { PAPER, TYPE } from './paper.js';
 import { anyCutMap } from './random-cut-map.test.support.js';
-import { holds, overlaps } from '../drawing/read-svg.test.support.js';
 
 const SLACK = 1e-6;
 const RUNS = { numRuns: 60 };

@@ -1,13 +1,13 @@
 import { type Area, type Block, NOTHING, paragraph, stack } from '../drawing/block.js';
 import { boxOf } from '../drawing/box.js';
+import type { Box, Drawing, RectMark } from '../drawing/drawing.js';
+import { INK } from '../drawing/ink.js';
 import { checkMap } from './check-map.js';
 import { drawCuts } from './cut-lines.js';
 import type { CutMap } from './cut-map.js';
 import { cutNumbers } from './cut-numbers.js';
 import { describe, titleOf } from './describe.js';
-import type { Box, Drawing, RectMark } from '../drawing/drawing.js';
 import { drawHeading } from './heading.js';
-import { INK } from '../drawing/ink.js';
 import { drawKey } from './key.js';
 import { drawLegendTable, legendHeight, legendRows } from './legend-table.js';
 import { CAUTION, leftOutNote, offcutNote } from './notes.js';

@@ -1,11 +1,11 @@
 import type { Area, Block } from '../drawing/block.js';
-import type { CutMap } from './cut-map.js';
 import type { Mark } from '../drawing/drawing.js';
 import { INK, tint } from '../drawing/ink.js';
 import { ASCENT, LINE_HEIGHT, oneLine, shorten, textWidth } from '../drawing/measure-text.js';
+import { textMark } from '../drawing/text-mark.js';
+import type { CutMap } from './cut-map.js';
 import { TYPE } from './paper.js';
 import { printSize } from './print-size.js';
-import { textMark } from '../drawing/text-mark.js';
 
 /** One blank of the layout: its number, name, size before turning and how many are on it. */
 export interface LegendRow {

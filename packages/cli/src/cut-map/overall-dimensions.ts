@@ -1,10 +1,10 @@
-import type { CutMap } from './cut-map.js';
 import type { Box, LineMark, Mark } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { ASCENT, DESCENT, LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
+import { textMark } from '../drawing/text-mark.js';
+import type { CutMap } from './cut-map.js';
 import { TYPE, type Unit } from './paper.js';
 import { railAlong } from './rail.js';
-import { textMark } from '../drawing/text-mark.js';
 
 const LINE = 2.4;
 const GAP = 0.8;

@@ -1,6 +1,6 @@
+import type { Box } from '../drawing/drawing.js';
 import type { CutMap } from './cut-map.js';
 import { cutNumbersDepth } from './cut-numbers.js';
-import type { Box } from '../drawing/drawing.js';
 import { HEADING_HEIGHT } from './heading.js';
 import { OVERALL_DEPTH, overallOverhang } from './overall-dimensions.js';
 import { fitPaper, MARGIN, PAPER, type Unit } from './paper.js';

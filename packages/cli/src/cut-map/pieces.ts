@@ -1,8 +1,8 @@
 import { boxOf } from '../drawing/box.js';
-import type { CutMap } from './cut-map.js';
 import type { Mark } from '../drawing/drawing.js';
 import { INK, tint } from '../drawing/ink.js';
 import { oneLine } from '../drawing/measure-text.js';
+import type { CutMap } from './cut-map.js';
 import type { Unit } from './paper.js';
 import { pieceLabel } from './piece-label.js';
 import { printSize } from './print-size.js';

@@ -1,7 +1,7 @@
-import type { CutMap } from './cut-map.js';
 import type { Box, Point, TextMark } from '../drawing/drawing.js';
 import { BASELINE_DROP } from '../drawing/measure-text.js';
 import { textMark } from '../drawing/text-mark.js';
+import type { CutMap } from './cut-map.js';
 
 export type Side = 'left' | 'right' | 'bottom' | 'top';
 

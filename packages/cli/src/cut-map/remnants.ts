@@ -1,8 +1,8 @@
 import { around, boxOf, grown, shared } from '../drawing/box.js';
-import type { CutMap } from './cut-map.js';
 import type { Box, Hatch, Mark } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
+import type { CutMap } from './cut-map.js';
 import { TYPE, type Unit } from './paper.js';
 import { printSize } from './print-size.js';
 import { readingFrame } from './reading-frame.js';

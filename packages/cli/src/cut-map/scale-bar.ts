@@ -2,8 +2,8 @@ import type { Area, Block } from '../drawing/block.js';
 import type { Mark } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { ASCENT, LINE_HEIGHT, shorten, textWidth } from '../drawing/measure-text.js';
-import { PAPER, TYPE } from './paper.js';
 import { textMark } from '../drawing/text-mark.js';
+import { PAPER, TYPE } from './paper.js';
 
 const LENGTHS = [100, 50, 20, 10, 5] as const;
 const LIMIT = 0.4 * PAPER.width;

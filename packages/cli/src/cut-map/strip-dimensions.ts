@@ -1,9 +1,9 @@
 import type { Box, LineMark, Mark } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
+import { spreadLabels } from '../drawing/spread-labels.js';
 import { TYPE, type Unit } from './paper.js';
 import type { Rail } from './rail.js';
-import { spreadLabels } from '../drawing/spread-labels.js';
 import type { Span, Strips } from './strips.js';
 
 /** Distances from the stock's edge, in millimetres of paper. */

@@ -1,6 +1,6 @@
 import { type Area, type Block, NOTHING, paragraph, stack } from '../drawing/block.js';
-import type { CutMap } from './cut-map.js';
 import { textWidth } from '../drawing/measure-text.js';
+import type { CutMap } from './cut-map.js';
 import { TYPE } from './paper.js';
 import type { Strips } from './strips.js';
 

@@ -1,6 +1,5 @@
 import type { Mark } from './drawing.js';
 import { ASCENT, LINE_HEIGHT, wrap } from './measure-text.js';
-import type { Unit } from './paper.js';
 import { textMark } from './text-mark.js';
 
 /** Where a block of text or figures begins, and how wide it may be, in millimetres. */
@@ -8,7 +7,8 @@ export interface Area {
   readonly left: number;
   readonly top: number;
   readonly width: number;
-  readonly unit: Unit;
+  /** Millimetres of drawing for a millimetre of paper. */
+  readonly unit: number;
 }
 
 /** What a block drew, and the height it took in millimetres. */

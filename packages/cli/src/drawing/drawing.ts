@@ -1,7 +1,7 @@
 /**
- * A drawing as plain data: what the layout makes and the SVG sink writes.
- * Millimetres; the stock's lower left corner is (0, 0), and, as in SVG, y runs down the page.
- * So a point (x, y) of the cut map lies at (x, -y) here.
+ * A drawing as plain data: what a layout makes and the SVG sink writes.
+ * Millimetres; as in SVG, y runs down the page. In a cut map the stock's lower left corner is
+ * (0, 0), so that its point (x, y) lies at (x, -y) here.
  */
 export interface Drawing {
   readonly title: string;

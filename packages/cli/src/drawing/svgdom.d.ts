@@ -1,4 +1,4 @@
-// svgdom ships no types; this names only what the cut map uses.
+// svgdom ships no types; this names only what is used of it.
 declare module 'svgdom' {
   export interface SvgdomElement {
     readonly outerHTML: string;
