@@ -7,7 +7,7 @@ import { crescent } from '../outlines/crescent.js';
 import { rectangle } from '../outlines/rectangle.js';
 import { makeStrip } from '../strip.js';
 import { notchesOf } from './notches.js';
-import { curveNotices, reliefRadius, reliefSnips } from './relief-snips.js';
+import { curveNotices, LEAST_SPACING, reliefRadius, reliefSnips } from './relief-snips.js';
 
 const bench = { depth: 25, hem: 6, tab: 12, bendRule: zeroThickness() };
 
@@ -62,6 +62,8 @@ test('between snips the strain is as allowed, and with fewer it would not be', (
     fc.property(radius, strain, (tight, allowedStrain) => {
       const strip = rounded(tight);
       fc.pre(tight < reliefRadius(strip, { allowedStrain }));
+      // Such a spacing can be cut, and the quarter circle is long enough to need it.
+      fc.pre(2 * tight * allowedStrain > 1.2 * LEAST_SPACING && (tight * Math.PI) / 2 > 12);
       const at = reliefSnips(strip, [], { allowedStrain })
         .filter(({ curve }) => curve === 2)
         .map((snip) => snip.at);
@@ -76,6 +78,25 @@ test('between snips the strain is as allowed, and with fewer it would not be', (
   );
 });
 
+test('a short curve that hardly turns needs none, many of them in a row do', () => {
+  // 2 mm of a circle of 10 mm turn through 0.2 radians, less than twice the strain.
+  const strip = rounded(10);
+  const piece = (from: number) =>
+    ({ from, to: from + 2, radius: 10, direction: 'in', angle: 36 / Math.PI }) as const;
+  const alone = { ...strip, curves: [piece(20), piece(30), piece(40)] };
+  expect(reliefSnips(alone, [])).toEqual([]);
+  const row = { ...strip, curves: [20, 22, 24, 26, 28, 30].map(piece) };
+  expect(reliefSnips(row, []).map(({ at }) => at)).toEqual([20, 22, 24, 26, 28, 30, 32]);
+});
+
+test('a corner that is formed, not bent, has one snip in its middle', () => {
+  const corner = { from: 20, to: 20.6, radius: 0.4, direction: 'out', angle: 80 } as const;
+  const [snip, ...more] = reliefSnips({ ...rounded(10), curves: [corner] }, []);
+  expect(snip?.at).toBeCloseTo(20.3, 9);
+  expect(snip?.halfAngle).toBeCloseTo(40, 9);
+  expect(more).toEqual([]);
+});
+
 test('snips keep out of notches, ends and each other', () => {
   fc.assert(
     fc.property(anyOutline, fc.constantFrom('outside', 'inside'), (outline, hemFace) => {
@@ -83,7 +104,7 @@ test('snips keep out of notches, ends and each other', () => {
       const notches = notchesOf(strip);
       let last = 0;
       for (const { at, depth } of reliefSnips(strip, notches)) {
-        expect(at).toBeGreaterThan(last);
+        expect(at - last).toBeGreaterThan(last === 0 ? 0 : LEAST_SPACING - 1e-5);
         expect(at).toBeLessThan(strip.developed);
         expect(depth).toBe(6);
         expect(notches.every(({ from, to }) => at < from || at > to)).toBe(true);

@@ -34,23 +34,29 @@ export function reliefRadius(strip: Strip, options: NotchOptions = {}): number {
   return hemReach(strip.edge, strip.bendRule.thickness, hemStage) / allowedStrain;
 }
 
+/** Snips nearer than this leave teeth that break off, millimetres (common practice). */
+export const LEAST_SPACING = 2;
+
 /**
  * The relief snips of a strip: through the hem to the hem line on every curve
  * tighter than `reliefRadius`, at equal distances of at most 2 r strain, with
- * one at either end of the curve.
+ * one at either end of the curve. None are nearer than `LEAST_SPACING`; a curve
+ * shorter than that has one in its middle.
  *
  * A snip relieves what lies above the 45 degree lines from its root
  * (Saint-Venant's principle), so that between two snips s apart the hem is
  * strained only up to a height of s / 2, and there by s / (2 r). That is the
  * allowed strain where s = 2 r strain. At the radius of the limit s is 2 W,
- * where the triangles between the snips just reach the free edge.
+ * where the triangles between the snips just reach the free edge. By the same
+ * principle the free edge over a stretch of curves shorter than 2 W, which
+ * turns through t, is strained over 2 W, that is by t / 2: where that is no
+ * more than allowed the stretch needs no snips.
  *
  * Where the curve opens the hem, a snip is a slit. Where it closes the hem, it
  * is a V that takes out what the piece turns through: half of that to each
  * side, as at a bend.
  *
- * Left out are snips inside a notch, at the ends of the strip, and second ones
- * at the same place.
+ * Left out are snips inside a notch and at the ends of the strip.
  */
 export function reliefSnips(
   strip: Strip,
@@ -58,32 +64,78 @@ export function reliefSnips(
   options: NotchOptions = {},
 ): readonly ReliefSnip[] {
   const { allowedStrain } = checkedOptions(options);
-  const limit = reliefRadius(strip, options);
   const { curves, edge, hemFace, seam, developed } = strip;
-  const ends = { from: seam.atStart, to: seam.atStart + developed };
+  const [start, end] = [seam.atStart, seam.atStart + developed];
   const snips: ReliefSnip[] = [];
   const isFree = (at: number) =>
-    at > ends.from + LENGTH_TOLERANCE &&
-    at < ends.to - LENGTH_TOLERANCE &&
+    at > start + LENGTH_TOLERANCE &&
+    at < end - LENGTH_TOLERANCE &&
     notches.every(({ from, to }) => at < from || at > to) &&
-    at > (snips.at(-1)?.at ?? Number.NEGATIVE_INFINITY) + LENGTH_TOLERANCE;
+    at >= (snips.at(-1)?.at ?? Number.NEGATIVE_INFINITY) + LEAST_SPACING - LENGTH_TOLERANCE;
 
   curves.forEach((curve, index) => {
-    const { from, to, radius, direction } = curve;
-    if (edge.notchDepth === 0 || radius >= limit) {
+    if (edge.notchDepth === 0 || !isStrained(strip, index, options)) {
       return;
     }
-    const pieces = Math.ceil((to - from) / (2 * radius * allowedStrain) - LENGTH_TOLERANCE);
-    const closes = hemAtBend(direction, hemFace) === 'closes';
+    const places = placesOn(curve, allowedStrain);
+    const closes = hemAtBend(curve.direction, hemFace) === 'closes';
+    const pieces = Math.max(places.length - 1, 1);
     const halfAngle = closes ? halfAngleOf(curve, pieces, strip, options) : 0;
-    for (let piece = 0; piece <= pieces; piece++) {
-      const at = from + ((to - from) * piece) / pieces;
-      if (isFree(at)) {
-        snips.push({ curve: index + 1, at, depth: edge.notchDepth, halfAngle });
-      }
+    for (const at of places.filter(isFree)) {
+      snips.push({ curve: index + 1, at, depth: edge.notchDepth, halfAngle });
     }
   });
   return snips;
+}
+
+/** Whether the hem on a curve is strained more than allowed. */
+function isStrained(strip: Strip, index: number, options: NotchOptions): boolean {
+  const { allowedStrain, hemStage } = checkedOptions(options);
+  const { curves, edge, bendRule } = strip;
+  const curve = curves[index];
+  if (curve === undefined || curve.radius >= reliefRadius(strip, options)) {
+    return false;
+  }
+  const { length, turn } = stretchOf(curves, index);
+  const spread = 2 * hemReach(edge, bendRule.thickness, hemStage);
+  return length >= spread || turn / 2 > allowedStrain;
+}
+
+/** The curves that follow each other without a flat and bend the same way as the one asked for. */
+function stretchOf(
+  curves: readonly FormedCurve[],
+  index: number,
+): { readonly length: number; readonly turn: number } {
+  const joined = (at: number) => {
+    const [before, after] = [curves[at], curves[at + 1]];
+    return (
+      before !== undefined &&
+      after?.direction === before.direction &&
+      after.from - before.to <= LENGTH_TOLERANCE
+    );
+  };
+  let [first, last] = [index, index];
+  while (joined(first - 1)) {
+    first--;
+  }
+  while (joined(last)) {
+    last++;
+  }
+  const stretch = curves.slice(first, last + 1);
+  return {
+    length: (stretch.at(-1)?.to ?? 0) - (stretch[0]?.from ?? 0),
+    turn: toRadians(stretch.reduce((sum, { angle }) => sum + angle, 0)),
+  };
+}
+
+function placesOn({ from, to, radius }: FormedCurve, allowedStrain: number): readonly number[] {
+  const length = to - from;
+  if (length < LEAST_SPACING) {
+    return [(from + to) / 2];
+  }
+  const enough = Math.ceil(length / (2 * radius * allowedStrain) - LENGTH_TOLERANCE);
+  const pieces = Math.min(enough, Math.floor(length / LEAST_SPACING));
+  return Array.from({ length: pieces + 1 }, (_, piece) => from + (length * piece) / pieces);
 }
 
 /** Half of what the curve turns through from snip to snip, as `leastHalfAngle` gives it for R = 0. */
