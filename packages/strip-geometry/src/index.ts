@@ -101,7 +101,6 @@ export {
   type Run,
 } from './develop.js';
 export type { MetalSide } from './metal-side.js';
-export { roundMarks } from './round-marks.js';
 export { placeSeam, SEAM_TURN_LIMIT, type SeamPlace, startAtSeam } from './seam.js';
 export {
   type BendMark,
@@ -166,3 +165,33 @@ export {
   reliefRadius,
   reliefSnips,
 } from './notches/relief-snips.js';
+
+// Flat pattern: what to cut and mark on the blank, as data.
+
+export {
+  type FlatPattern,
+  flatPattern,
+  type PatternBend,
+  type PatternLine,
+} from './flat-pattern/flat-pattern.js';
+export type { PatternLabel } from './flat-pattern/labels.js';
+export type { ScribeLine } from './flat-pattern/scribe-lines.js';
+
+// Marks and the refold check: what a hand follows, and what comes of it.
+
+export {
+  type CrowdedMarks,
+  type CurveAtMark,
+  type MarkedOut,
+  markOut,
+  type StripMark,
+} from './marks/mark-out.js';
+export { roundMarks } from './marks/round-marks.js';
+export {
+  type FoldFigures,
+  type Refold,
+  type RefoldOptions,
+  refold,
+  type ToldCurve,
+  type ToldFold,
+} from './refold/refold.js';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { anyNeutralAxis, anyOutline, orSkip } from '../any-outline.test.support.js';
+import { neutralAxis } from '../bend-rules/neutral-axis.js';
 import { zeroThickness } from '../bend-rules/zero-thickness.js';
 import { doubleHem } from '../edges/double-hem.js';
 import { wiredEdge } from '../edges/wired-edge.js';
@@ -54,6 +55,16 @@ describe('a notch that is too narrow', () => {
     expect(narrow[0]).toMatchObject({ code: 'notch too narrow', bend: 1, halfAngle: 30 });
     expect(narrow[0]?.message).toContain('bend 1 opens 30 degrees to each side');
     expect(narrow[0]?.message).toContain('needs 36 to');
+  });
+
+  test('is none by less than the eye sees: a square corner in tinplate takes 45 degrees', () => {
+    const bendRule = neutralAxis({ thickness: 0.28, insideRadius: 0.4, factor: 0.44 });
+    const outline = regularPolygon.draw({ sides: 4, side: 60 });
+    const strip = makeStrip({ ...bench, outline, bendRule, hemFace: 'inside' });
+    const [notch] = notchesOf(strip);
+    expect(notch?.least).toBeGreaterThan(45);
+    expect(notchNotices(strip, notchesOf(strip))).toEqual([]);
+    expect(notchNotices(strip, notchesOf(strip, { halfAngle: 44 }))).toHaveLength(4);
   });
 
   test('at 45 degrees is one at the tips of a star, where the hem is folded inside', () => {

@@ -1,6 +1,6 @@
 import { toRadians } from '../angle.js';
 import type { Strip } from '../strip.js';
-import { ANGLE_TOLERANCE, LENGTH_TOLERANCE } from '../tolerance.js';
+import { LENGTH_TOLERANCE } from '../tolerance.js';
 import { printLength, printNumber } from '../wording.js';
 import { hemAtBend } from './hem-side.js';
 import { leastHalfAngle } from './least-half-angle.js';
@@ -36,8 +36,11 @@ export function notchesOf(
   });
 }
 
+/** Degrees: as near as a notch is cut by eye (common practice). */
+const BY_EYE = 0.5;
+
 /**
- * The notches that are too narrow for their bend, and those that run into each
+ * The notches that are too narrow for their bend by more than half a degree, and those that run into each
  * other, also across the seam.
  */
 export function notchNotices(strip: Strip, notches: readonly Notch[]): readonly HemNotice[] {
@@ -45,7 +48,7 @@ export function notchNotices(strip: Strip, notches: readonly Notch[]): readonly 
 }
 
 function tooNarrow({ bend, halfAngle, least }: Notch): HemNotice[] {
-  if (halfAngle >= least - ANGLE_TOLERANCE) {
+  if (halfAngle >= least - BY_EYE) {
     return [];
   }
   const message =
