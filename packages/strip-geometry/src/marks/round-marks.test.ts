@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { between } from './any-outline.test.support.js';
+import { between } from '../any-outline.test.support.js';
+import { StripError } from '../strip-error.js';
 import { roundMarks } from './round-marks.js';
-import { StripError } from './strip-error.js';
 
 test('rounds to the nearest thirty-second of an inch', () => {
   // Ten sides of 7/8 in, with 7/8 = 28/32: already on the marks.

@@ -1,5 +1,5 @@
-import { StripError } from './strip-error.js';
-import { printLength } from './wording.js';
+import { StripError } from '../strip-error.js';
+import { printLength } from '../wording.js';
 
 /**
  * Rounds distances from one end to the nearest mark of a rule, such as 1/32 in.

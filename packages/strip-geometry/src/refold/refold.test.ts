@@ -1,0 +1,231 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { toRadians } from '../angle.js';
+import { anyNeutralAxis, anyOutline, orSkip } from '../any-outline.test.support.js';
+import { neutralAxis } from '../bend-rules/neutral-axis.js';
+import { zeroThickness } from '../bend-rules/zero-thickness.js';
+import { placesOf } from '../marks/places.js';
+import { bounds } from '../measure.js';
+import type { Outline, Point } from '../outline.js';
+import { families } from '../outlines/families.js';
+import { polygon } from '../outlines/polygon.js';
+import { regularPolygon } from '../outlines/regular-polygon.js';
+import { star } from '../outlines/star.js';
+import { distance, minus, point, turnedAbout } from '../point.js';
+import { startAtSeam } from '../seam.js';
+import { headingAtStart } from '../segment.js';
+import { makeStrip, type SizeFace, type Strip } from '../strip.js';
+import { scaled } from '../transform.js';
+import { chainOf, fold } from './fold.js';
+import { refold } from './refold.js';
+import { gapOf } from './tell-turns.js';
+
+const INCH = 25.4;
+const plain = { depth: 25, hem: 0, tab: 0 };
+const metal = neutralAxis({ thickness: 0.28, insideRadius: 0.4, factor: 0.44 });
+
+/** The strip folded from its true marks, at the angles drawn. */
+function folded({ runs, bendRule, sizeIs }: Strip) {
+  const places = placesOf(runs);
+  const chain = chainOf(places, bendRule, sizeIs);
+  return fold(
+    chain,
+    places.places.map(({ at }) => at),
+    chain.turns.map(({ drawn }) => drawn),
+  );
+}
+
+const anyFace = fc.constantFrom<SizeFace>('inside', 'outside', 'middle');
+
+test('from marks that are not rounded, the ends meet', () => {
+  fc.assert(
+    fc.property(anyOutline, anyNeutralAxis, anyFace, (outline, bendRule, sizeIs) => {
+      const strip = orSkip(() => makeStrip({ ...plain, outline, bendRule, sizeIs }));
+      const { turned, ...path } = folded(strip);
+      expect(gapOf({ turned, ...path })).toBeLessThan(1e-6);
+      expect(turned).toBeCloseTo(2 * Math.PI, 8);
+    }),
+  );
+});
+
+test('so they do where small corners are formed rather than bent', () => {
+  // A ring of 60 short flats between four square corners: breaks of 5 degrees or so, all smooth.
+  const corners = Array.from({ length: 64 }, (_, index): Point => {
+    const angle = (2 * Math.PI * index) / 64;
+    const reach = index % 16 === 0 ? 44 : 40;
+    return point(reach * Math.cos(angle), reach * Math.sin(angle));
+  });
+  const outline = polygon.draw({ corners });
+  const strip = makeStrip({ ...plain, outline, bendRule: metal, cornerAngle: 10 });
+  expect(strip.curves.length).toBeGreaterThan(40);
+  expect(strip.bends.length).toBeGreaterThan(3);
+  expect(gapOf(folded(strip))).toBeLessThan(1e-6);
+});
+
+test('bent sharply from marks that are not rounded, every joint of the outline is met', () => {
+  fc.assert(
+    fc.property(anyOutline, (outline) => {
+      const strip = makeStrip({ ...plain, outline, bendRule: zeroThickness() });
+      const { segments } = startAtSeam(outline, 0);
+      const [first] = segments;
+      if (first === undefined) {
+        throw new Error('an outline without segments');
+      }
+      const heading = headingAtStart(first);
+      const angle = -Math.atan2(heading.y, heading.x);
+      const { points } = folded(strip);
+      for (const { from } of segments) {
+        const joint = turnedAbout(minus(from, first.from), point(0, 0), angle);
+        expect(Math.min(...points.map((p) => distance(p, joint)))).toBeLessThan(1e-6);
+      }
+    }),
+  );
+});
+
+// The gap of a polygon bent at its drawn angles, without folding: flats with headings u that are
+// too long by the differences of the rounding errors leave the sum of those vectors.
+test('the gap at the drawn angles is the sum of what rounding adds to each flat', () => {
+  const outline = star.draw({ points: 5, across: 83, 'inner ratio': 0.5 });
+  const { runs, ...strip } = makeStrip({ ...plain, outline, bendRule: zeroThickness() });
+  const mark = INCH / 32;
+  let [sum, heading, before] = [point(0, 0), 0, 0];
+  for (const run of runs) {
+    if (run.kind === 'bend') {
+      heading += toRadians(run.angle) * (run.direction === 'in' ? 1 : -1);
+    } else {
+      const error = Math.round(run.to / mark) * mark - run.to;
+      const more = error - before;
+      sum = point(sum.x + more * Math.cos(heading), sum.y + more * Math.sin(heading));
+      before = error;
+    }
+  }
+  const { atDrawnAngles } = refold({ runs, ...strip }, mark);
+  expect(atDrawnAngles.closureGap).toBeCloseTo(Math.hypot(sum.x, sum.y), 9);
+  expect(atDrawnAngles.closureGap).toBeGreaterThan(0.1);
+});
+
+function sized(outline: Outline, largest: number): Outline {
+  const { across, high } = bounds(outline);
+  return scaled(outline, largest / Math.max(across, high));
+}
+
+// Sizes sold: the larger of across and high from 30 to 200 mm (common practice).
+const SIZES = Array.from({ length: 18 }, (_, index) => 30 + 10 * index);
+const RULES = [
+  ['bends taken as sharp', zeroThickness()],
+  ['by the neutral axis', metal],
+] as const;
+const MARKS = [
+  ['half a millimetre', 0.5],
+  ['a thirty-second of an inch', INCH / 32],
+] as const;
+
+describe.each(RULES)('%s', (_, bendRule) => {
+  describe.each(MARKS)('marked to %s', (_mark, mark) => {
+    test.each(families)('$name: closes within a mark, no point off by one', (family) => {
+      const example = family.draw(family.example);
+      let made = 0;
+      for (const size of SIZES) {
+        const outline = sized(example, size);
+        let strip: Strip;
+        try {
+          strip = makeStrip({ ...plain, outline, bendRule });
+        } catch {
+          // Too small for the metal; how many are made is counted below.
+          continue;
+        }
+        const found = refold(strip, mark);
+        expect(found.closureGap, `${size} mm`).toBeLessThan(mark);
+        expect(found.largestDeviation, `${size} mm`).toBeLessThan(mark);
+        made++;
+      }
+      expect(made).toBeGreaterThanOrEqual(SIZES.length - 1);
+    });
+  });
+});
+
+test('told angles are whole steps, and sum to one turn round a polygon', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 3, max: 16 }),
+      fc.integer({ min: 30, max: 200 }),
+      (sides, across) => {
+        const outline = regularPolygon.draw({ sides, 'across corners': across });
+        const strip = makeStrip({ ...plain, outline, bendRule: zeroThickness() });
+        const { folds, curves } = refold(strip, 0.5, { angleStep: 0.5 });
+        expect(curves).toEqual([]);
+        expect(folds.map(({ number }) => number)).toEqual(strip.bends.map(({ number }) => number));
+        let sum = 0;
+        for (const { told, drawn } of folds) {
+          expect(Math.abs(2 * told.angle - Math.round(2 * told.angle))).toBeLessThan(1e-9);
+          expect(drawn.angle).toBeCloseTo(360 / sides, 9);
+          sum += told.angle;
+        }
+        expect(sum).toBeCloseTo(360, 6);
+      },
+    ),
+    { numRuns: 40 },
+  );
+});
+
+test('marks that are true leave the angles as drawn', () => {
+  // Six sides of 40 mm, on a rule of whole millimetres.
+  const outline = regularPolygon.draw({ sides: 6, side: 40 });
+  const strip = makeStrip({ ...plain, outline, bendRule: zeroThickness() });
+  const found = refold(strip, 1);
+  expect(found.closureGap).toBeLessThan(1e-9);
+  expect(found.largestDeviation).toBeLessThan(1e-9);
+  for (const { told } of found.folds) {
+    expect(told).toEqual({ direction: 'in', angle: expect.closeTo(60, 9) });
+  }
+});
+
+test('the path is laid on the drawing, and the place of the worst point is on the strip', () => {
+  const outline = star.draw({ points: 5, across: 90 });
+  const strip = makeStrip({ ...plain, outline, bendRule: metal, tab: 10, hem: 6 });
+  const { path, drawing, largestDeviation, at } = refold(strip, 0.5);
+  const off = path.map((p, index) => distance(p, drawing[index] ?? p));
+  expect(Math.max(...off)).toBeCloseTo(largestDeviation, 12);
+  expect(at).toBeGreaterThanOrEqual(0);
+  expect(at).toBeLessThanOrEqual(strip.length);
+});
+
+test('a strip of hundreds of bends is told its drawn angles, rounded so that they add up', () => {
+  const corners = Array.from({ length: 300 }, (_, index) => {
+    const angle = (2 * Math.PI * index) / 300;
+    return point(400 * Math.cos(angle), 400 * Math.sin(angle));
+  });
+  const strip = makeStrip({
+    ...plain,
+    outline: polygon.draw({ corners }),
+    bendRule: zeroThickness(),
+  });
+  const { folds, closureGap } = refold(strip, 0.5);
+  expect(folds).toHaveLength(300);
+  for (const { told } of folds) {
+    expect(told.angle).toBeCloseTo(1.2, 6);
+  }
+  expect(Number.isFinite(closureGap)).toBe(true);
+});
+
+test.each([0, -0.1, Number.NaN])('refuses an angle step of %d', (angleStep) => {
+  const strip = makeStrip({
+    ...plain,
+    outline: star.draw({ points: 5, across: 90 }),
+    bendRule: metal,
+  });
+  expect(() => refold(strip, 0.5, { angleStep })).toThrow(
+    expect.objectContaining({ name: 'StripError', field: 'angleStep' }),
+  );
+});
+
+test('refuses a mark that is no length', () => {
+  const strip = makeStrip({
+    ...plain,
+    outline: star.draw({ points: 5, across: 90 }),
+    bendRule: metal,
+  });
+  expect(() => refold(strip, 0)).toThrow(
+    expect.objectContaining({ name: 'StripError', field: 'mark' }),
+  );
+});
