@@ -89,10 +89,24 @@ function checkSegment(segment: Segment, which: string): void {
 }
 
 function numbersOf(segment: Segment): number[] {
-  const numbers = Object.values(segment).flatMap((value: string | number | Point) =>
-    typeof value === 'object' ? [value.x, value.y] : value,
-  );
-  return numbers.filter((value) => typeof value === 'number');
+  const { from, to } = segment;
+  const ends = [from.x, from.y, to.x, to.y];
+  switch (segment.kind) {
+    case 'line':
+      return ends;
+    case 'quadratic':
+      return [...ends, segment.control.x, segment.control.y];
+    case 'cubic': {
+      const { control1, control2 } = segment;
+      return [...ends, control1.x, control1.y, control2.x, control2.y];
+    }
+    case 'arc':
+      return [...ends, segment.centre.x, segment.centre.y, segment.sweep];
+    case 'elliptical arc': {
+      const { centre, radiusX, radiusY, rotation, start, sweep } = segment;
+      return [...ends, centre.x, centre.y, radiusX, radiusY, rotation, start, sweep];
+    }
+  }
 }
 
 function checkRadii({ radiusX, radiusY }: EllipticalArc, which: string): void {

@@ -100,14 +100,18 @@ export function develop(
   { bendRule, closed, metal, cornerAngle = 0 }: DevelopOptions,
 ): Development {
   const smooth = Math.max(toRadians(cornerAngle), ANGLE_TOLERANCE);
+  const following = path.map((_, index) => path[index + 1] ?? (closed ? path[0] : undefined));
+  const turns = path.map((segment, index) => {
+    const next = following[index];
+    return next === undefined ? 0 : turnAtJoint(segment, next);
+  });
   const corners = path.map((segment, index): RoundedCorner | undefined => {
-    const next = path[index + 1] ?? (closed ? path[0] : undefined);
-    const turn = next === undefined ? 0 : turnAtJoint(segment, next);
+    const [next, turn] = [following[index], turns[index] ?? 0];
     return next === undefined || Math.abs(turn) <= smooth
       ? undefined
       : roundCorner(segment, next, bendRule.insideRadius + depthOfInnerFace(turn, metal, bendRule));
   });
-  const taken = takenTurns(path, closed, smooth);
+  const taken = takenTurns(path, turns, smooth);
 
   const runs: Run[] = [];
   let at = 0;
@@ -126,7 +130,7 @@ export function develop(
       if (turn === 0) {
         runs.push({ kind: 'flat', ...lay(end - start) });
       } else {
-        const place = `${nameOf(where)}, at ${printPoint(stretch.tightestAt)},`;
+        const place = () => `${nameOf(where)}, at ${printPoint(stretch.tightestAt)},`;
         const outside = depthOfNeutralLine(radius, turn, metal, bendRule, place);
         runs.push({
           kind: 'curve',

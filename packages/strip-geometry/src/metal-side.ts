@@ -24,7 +24,7 @@ export function depthOfInnerFace(turn: number, metal: MetalSide, { thickness }: 
 
 /**
  * How far the neutral line lies outside the drawn line of a formed curve,
- * millimetres, below 0 if it lies inside. `where` begins the message of the error.
+ * millimetres, below 0 if it lies inside. `place` begins the message of the error.
  *
  * @throws BendError where the drawn radius leaves the inner face none.
  */
@@ -33,13 +33,13 @@ export function depthOfNeutralLine(
   turn: number,
   metal: MetalSide,
   rule: BendRule,
-  where: string,
+  place: () => string,
 ): number {
   const inner = depthOfInnerFace(turn, metal, rule);
   if (radius < inner) {
     const face = metal === 'both' ? 'in the middle of' : 'on the outer face of';
     const message =
-      `${where} has a radius of ${printLength(radius)} ${face} metal ` +
+      `${place()} has a radius of ${printLength(radius)} ${face} metal ` +
       `${printLength(rule.thickness)} thick; it needs at least ${printLength(inner)}.`;
     throw new BendError('too tight', message);
   }

@@ -27,7 +27,9 @@ export function cross(a: Point, b: Point): number {
 
 /** Straight distance between two points. */
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
+  const [x, y] = [a.x - b.x, a.y - b.y];
+  // Much faster than Math.hypot, which guards against lengths that no outline has.
+  return Math.sqrt(x * x + y * y);
 }
 
 /** The vector turned a quarter anticlockwise: what lies to the left of a heading. */

@@ -2,7 +2,7 @@ import { FULL_TURN } from './angle.js';
 import { lengthBetween, parameterAt } from './curves/arc-length.js';
 
 import { directionAt, unit } from './curves/heading.js';
-import { parametric } from './curves/parametric-curve.js';
+import { knownLength, parametric } from './curves/parametric-curve.js';
 import { isStraight } from './curves/straight.js';
 import { tightestBetween } from './curves/tightest-radius.js';
 import { turnBetween } from './curves/turning.js';
@@ -80,7 +80,7 @@ export function lengthOf(segment: Segment): number {
     case 'arc':
       return radiusOf(segment) * Math.abs(segment.sweep);
     default:
-      return lengthBetween(parametric(segment), 0, 1);
+      return knownLength(segment, (curve) => lengthBetween(curve, 0, 1));
   }
 }
 

@@ -1,6 +1,5 @@
 import { isStraight } from './curves/straight.js';
 import type { Segment } from './outline.js';
-import { turnAtJoint } from './segment.js';
 import { ANGLE_TOLERANCE } from './tolerance.js';
 
 /** Radians, positive to the left, that a segment turns beyond its own turn. */
@@ -16,21 +15,21 @@ export interface TakenTurn {
  * it is formed anyway; of two curves, or two straight lines, each takes half.
  * Below the angle tolerance there is nothing to take.
  *
+ * @param turns through which each segment meets the next one, radians; 0 at the end of an open path
  * @returns for each segment, what it takes over.
  */
 export function takenTurns(
   path: readonly Segment[],
-  closed: boolean,
+  turns: readonly number[],
   smooth: number,
 ): readonly TakenTurn[] {
   const joints = path.map((segment, index) => {
-    const next = path[index + 1] ?? (closed ? path[0] : undefined);
-    const turn = next === undefined ? 0 : turnAtJoint(segment, next);
+    const turn = turns[index] ?? 0;
     const isTaken = Math.abs(turn) > ANGLE_TOLERANCE && Math.abs(turn) <= smooth;
-    return next === undefined || !isTaken ? NOTHING : shared(segment, next, turn);
+    return isTaken ? shared(segment, path[index + 1] ?? path[0] ?? segment, turn) : NOTHING;
   });
   return path.map((_, index) => ({
-    atStart: (joints[index - 1] ?? (closed ? joints[path.length - 1] : undefined))?.after ?? 0,
+    atStart: (joints[index - 1] ?? joints[path.length - 1])?.after ?? 0,
     atEnd: joints[index]?.before ?? 0,
   }));
 }

@@ -1,11 +1,12 @@
 import type { CubicCurve, QuadraticCurve } from '../outline.js';
-import { cross } from '../point.js';
+import { cross, dot } from '../point.js';
 import { coefficients, type ParametricCurve } from './parametric-curve.js';
 
 /** Radians turned for each millimetre travelled, positive to the left; infinite at a standstill. */
 export function curvatureAt(curve: ParametricCurve, parameter: number): number {
-  const bend = cross(curve.velocity(parameter), curve.acceleration(parameter));
-  const speed = curve.speed(parameter);
+  const velocity = curve.velocity(parameter);
+  const bend = cross(velocity, curve.acceleration(parameter));
+  const speed = Math.sqrt(dot(velocity, velocity));
   return speed === 0 ? (bend < 0 ? -Infinity : Infinity) : bend / speed ** 3;
 }
 

@@ -1,7 +1,7 @@
 import type { Segment } from '../outline.js';
 import { SLIGHT_TURN } from '../tolerance.js';
 import { curvatureAt } from './curvature.js';
-import { parametric } from './parametric-curve.js';
+import { type ParametricCurve, parametric } from './parametric-curve.js';
 import { type RadiusAt, tightestBetween } from './tightest-radius.js';
 import { turnBetween } from './turning.js';
 
@@ -13,11 +13,9 @@ import { turnBetween } from './turning.js';
  * makes the radius 0 at a point and hardly turns the line.
  */
 export function formedRadius(segment: Segment, from: number, to: number): RadiusAt {
-  return tightestBetween(segment, pastFlaw(segment, from, to), pastFlaw(segment, to, from));
-}
-
-function radiusAt(segment: Segment, parameter: number): number {
-  return 1 / Math.abs(curvatureAt(parametric(segment), parameter));
+  const curve = parametric(segment);
+  const first = pastFlaw(segment, curve, from, to);
+  return tightestBetween(segment, first, pastFlaw(segment, curve, to, from));
 }
 
 /** How much of a part is looked at first to see that its end is as round as the rest. */
@@ -26,13 +24,15 @@ const GLANCE = 1 / 8;
 const HALVINGS = 40;
 
 /** Where a part begins or ends, once a flaw at its end is left out. */
-function pastFlaw(segment: Segment, end: number, other: number): number {
-  const twice = 2 * radiusAt(segment, end);
-  if (radiusAt(segment, end + GLANCE * (other - end)) <= twice) {
+function pastFlaw(segment: Segment, curve: ParametricCurve, end: number, other: number): number {
+  const radiusAt = (parameter: number) => 1 / Math.abs(curvatureAt(curve, parameter));
+
+  const twice = 2 * radiusAt(end);
+  if (radiusAt(end + GLANCE * (other - end)) <= twice) {
     return end;
   }
   const past = pastSlightTurn(segment, end, other);
-  return radiusAt(segment, past) > twice ? past : end;
+  return radiusAt(past) > twice ? past : end;
 }
 
 /** The parameter at which the line has turned slightly from an end. */

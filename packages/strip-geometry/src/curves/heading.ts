@@ -2,7 +2,7 @@ import type { Point } from '../outline.js';
 import { minus } from '../point.js';
 import type { ParametricCurve } from './parametric-curve.js';
 
-/** Speeds below this part of the curve's size count as standing still. */
+/** Speeds below this part of the rate at which they change count as standing still. */
 const STILL = 1e-12;
 
 /**
@@ -17,19 +17,22 @@ export function directionAt(
 ): Point {
   const velocity = curve.velocity(parameter);
   const acceleration = curve.acceleration(parameter);
+  const [speed, rate] = [sizeOf(velocity), sizeOf(acceleration)];
+  if (speed > STILL * rate) {
+    return { x: velocity.x / speed, y: velocity.y / speed };
+  }
   // The acceleration of a Bezier curve changes evenly. No other kind ever stands still.
   const jerk = minus(curve.acceleration(1), curve.acceleration(0));
-  const [speed, rate, change] = [velocity, acceleration, jerk].map(({ x, y }) => Math.hypot(x, y));
-  const size = (speed ?? 0) + (rate ?? 0) + (change ?? 0);
-  if ((speed ?? 0) > STILL * size) {
-    return unit(velocity);
-  }
-  if ((rate ?? 0) > STILL * size) {
+  if (rate > STILL * sizeOf(jerk)) {
     // From a standstill it goes the way it is accelerated; it came from there too.
     const { x, y } = unit(acceleration);
     return side === 'after' ? { x, y } : { x: -x, y: -y };
   }
   return unit(jerk);
+}
+
+function sizeOf({ x, y }: Point): number {
+  return Math.sqrt(x * x + y * y);
 }
 
 /** The vector at length 1. */

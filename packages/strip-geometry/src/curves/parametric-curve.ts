@@ -1,5 +1,5 @@
 import type { CubicCurve, Point, QuadraticCurve, Segment } from '../outline.js';
-import { along, distance, minus } from '../point.js';
+import { distance, minus } from '../point.js';
 import { LENGTH_TOLERANCE } from '../tolerance.js';
 
 /**
@@ -20,16 +20,43 @@ export interface ParametricCurve {
   bulge(from: number, to: number): number;
 }
 
+/** What is known of a segment, kept as long as the segment: sizing a strip asks many times. */
+interface Known {
+  readonly curve: ParametricCurve;
+  readonly coefficients: Coefficients;
+  length: number | undefined;
+}
+
+const known = new WeakMap<Segment, Known>();
+
+function knownOf(segment: Segment): Known {
+  let found = known.get(segment);
+  if (found === undefined) {
+    const coefficients = coefficientsOf(segment);
+    found = { curve: functionOf(segment, coefficients), coefficients, length: undefined };
+    known.set(segment, found);
+  }
+  return found;
+}
+
 /** The segment as a function of a parameter from 0 to 1. */
 export function parametric(segment: Segment): ParametricCurve {
+  return knownOf(segment).curve;
+}
+
+/** Length of the whole segment by `measure`, which is asked once. */
+export function knownLength(segment: Segment, measure: (curve: ParametricCurve) => number): number {
+  const found = knownOf(segment);
+  found.length ??= measure(found.curve);
+  return found.length;
+}
+
+function functionOf(segment: Segment, coefficients: Coefficients): ParametricCurve {
   switch (segment.kind) {
     case 'line':
-      return polynomial(segment.from, minus(segment.to, segment.from), ZERO, ZERO);
     case 'quadratic':
-    case 'cubic': {
-      const { constant, linear, square, cube } = coefficients(segment);
-      return polynomial(constant, linear, square, cube);
-    }
+    case 'cubic':
+      return polynomial(coefficients);
     case 'arc': {
       const { from, centre, sweep } = segment;
       const { x, y } = minus(from, centre);
@@ -59,35 +86,41 @@ export interface Coefficients {
  * that noise in a drawing gives the curve no direction.
  */
 export function coefficients(curve: QuadraticCurve | CubicCurve): Coefficients {
-  const { from, to } = curve;
-  const total = minus(to, from);
-  if (curve.kind === 'quadratic') {
-    const control = minus(drawnIn(drawnIn(curve.control, from), to), from);
-    return {
-      constant: from,
-      linear: along(ZERO, control, 2),
-      square: along(total, control, -2),
-      cube: ZERO,
-    };
+  return knownOf(curve).coefficients;
+}
+
+function coefficientsOf(segment: Segment): Coefficients {
+  const { from: constant, to } = segment;
+  const total = minus(to, constant);
+  switch (segment.kind) {
+    case 'quadratic': {
+      const { x, y } = minus(drawnIn(drawnIn(segment.control, constant), to), constant);
+      const square = { x: total.x - 2 * x, y: total.y - 2 * y };
+      return { constant, linear: { x: 2 * x, y: 2 * y }, square, cube: ZERO };
+    }
+    case 'cubic': {
+      const first = minus(drawnIn(segment.control1, constant), constant);
+      const second = minus(drawnIn(segment.control2, to), constant);
+      return {
+        constant,
+        linear: { x: 3 * first.x, y: 3 * first.y },
+        square: { x: 3 * (second.x - 2 * first.x), y: 3 * (second.y - 2 * first.y) },
+        cube: {
+          x: total.x - 3 * (second.x - first.x),
+          y: total.y - 3 * (second.y - first.y),
+        },
+      };
+    }
+    default:
+      return { constant, linear: total, square: ZERO, cube: ZERO };
   }
-  const first = minus(drawnIn(curve.control1, from), from);
-  const second = minus(drawnIn(curve.control2, to), from);
-  return {
-    constant: from,
-    linear: along(ZERO, first, 3),
-    square: { x: 3 * (second.x - 2 * first.x), y: 3 * (second.y - 2 * first.y) },
-    cube: {
-      x: total.x - 3 * (second.x - first.x),
-      y: total.y - 3 * (second.y - first.y),
-    },
-  };
 }
 
 function drawnIn(control: Point, end: Point): Point {
   return distance(control, end) <= LENGTH_TOLERANCE ? end : control;
 }
 
-function polynomial(constant: Point, linear: Point, square: Point, cube: Point): ParametricCurve {
+function polynomial({ constant, linear, square, cube }: Coefficients): ParametricCurve {
   return {
     at: (u) => ({
       x: constant.x + u * (linear.x + u * (square.x + u * cube.x)),

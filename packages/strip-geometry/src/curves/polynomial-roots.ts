@@ -12,14 +12,14 @@ export function quadraticRoots(a: number, b: number, c: number): number[] {
 }
 
 /**
- * The places strictly between `from` and `to` where a polynomial changes sign,
- * ascending. Coefficients start with the constant. Between two neighbouring
- * turning points, which are sign changes of the derivative, a polynomial
- * changes sign at most once; there it is found by halving.
+ * The places strictly between `from` and `to`, which lie from 0 to 1, where a
+ * polynomial changes sign, ascending. Coefficients start with the constant.
+ * Between two neighbouring turning points, which are sign changes of the
+ * derivative, a polynomial changes sign at most once.
  */
 export function signChanges(coefficients: readonly number[], from: number, to: number): number[] {
   const degree = coefficients.findLastIndex((coefficient) => coefficient !== 0);
-  if (degree < 1) {
+  if (degree < 1 || keepsSign(coefficients, degree)) {
     return [];
   }
   if (degree === 1) {
@@ -37,6 +37,25 @@ export function signChanges(coefficients: readonly number[], from: number, to: n
     }
   }
   return found;
+}
+
+/**
+ * Whether the polynomial is known to have one sign from 0 to 1: it lies between
+ * the least and the greatest of its Bernstein coefficients.
+ */
+function keepsSign(coefficients: readonly number[], degree: number): boolean {
+  const bernstein: number[] = [];
+  let binomial = 1;
+  for (let index = 0; index <= degree; index++) {
+    bernstein.push((coefficients[index] ?? 0) / binomial);
+    binomial *= (degree - index) / (index + 1);
+  }
+  for (let round = 1; round <= degree; round++) {
+    for (let index = degree; index >= round; index--) {
+      bernstein[index] = (bernstein[index] ?? 0) + (bernstein[index - 1] ?? 0);
+    }
+  }
+  return bernstein.every((value) => value > 0) || bernstein.every((value) => value < 0);
 }
 
 function valueAt(coefficients: readonly number[], x: number): number {

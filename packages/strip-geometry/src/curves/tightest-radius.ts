@@ -56,23 +56,18 @@ function endsOfAxes(start: number, sweep: number, from: number, to: number): num
  */
 function curvatureSlope(curve: QuadraticCurve | CubicCurve): number[] {
   const { linear, square, cube } = coefficients(curve);
-  const bend = bendPolynomial(curve);
-  const speed = [
-    dot(linear, linear),
-    4 * dot(linear, square),
-    4 * dot(square, square) + 6 * dot(linear, cube),
-    12 * dot(square, cube),
-    9 * dot(cube, cube),
+  const [n0, n1, n2] = bendPolynomial(curve);
+  const d0 = dot(linear, linear);
+  const d1 = 4 * dot(linear, square);
+  const d2 = 4 * dot(square, square) + 6 * dot(linear, cube);
+  const d3 = 12 * dot(square, cube);
+  const d4 = 9 * dot(cube, cube);
+  return [
+    n1 * d0 - 1.5 * n0 * d1,
+    2 * n2 * d0 - 0.5 * n1 * d1 - 3 * n0 * d2,
+    0.5 * n2 * d1 - 2 * n1 * d2 - 4.5 * n0 * d3,
+    -n2 * d2 - 3.5 * n1 * d3 - 6 * n0 * d4,
+    -2.5 * n2 * d3 - 5 * n1 * d4,
+    -4 * n2 * d4,
   ];
-  const slope = [0, 0, 0, 0, 0, 0];
-  bend.forEach((n, i) => {
-    speed.forEach((d, j) => {
-      // N' D contributes i n d and N D' contributes j n d, both to the power i + j - 1.
-      const power = i + j - 1;
-      if (power >= 0) {
-        slope[power] = (slope[power] ?? 0) + (i - 1.5 * j) * n * d;
-      }
-    });
-  });
-  return slope;
 }
