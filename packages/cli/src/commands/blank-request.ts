@@ -2,13 +2,14 @@ import { OutlineError, type OutlineFamily, type OutlineSizes } from '@stripwrigh
 import { CommandError, EXIT } from '../exit-code.js';
 import { complaintText } from '../faults/fault-text.js';
 import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
-import { parseLength, parsePositiveLength } from '../length/parse-length.js';
-import { MILLIMETRES, SHOP_UNITS, type ShopUnits } from '../length/unit.js';
+import { parsePositiveLength } from '../length/parse-length.js';
+import { SHOP_UNITS, type ShopUnits } from '../length/unit.js';
 import { readChoice } from '../order/fields.js';
 import type { CutterItem, Shop } from '../order/order.js';
 import { readMark, USUAL_MARK } from '../order/read-mark.js';
 import { readCornersText, readSizeText } from '../order/size-fields.js';
 import type { Given } from './command.js';
+import { readMaking } from './making-options.js';
 import { type MetalRequest, readMetalRequest } from './metal-options.js';
 import { OptionReader } from './option-reader.js';
 import { optionKey, optionName } from './size-options.js';
@@ -22,10 +23,6 @@ export interface BlankRequest {
   readonly shop: Pick<Shop, 'rule' | 'bendRule'>;
 }
 
-// Common practice for hand-made cutters of thin tinplate.
-const USUAL_HEM: Readonly<Record<ShopUnits, number>> = { in: MILLIMETRES.in / 4, mm: 6 };
-const USUAL_TAB: Readonly<Record<ShopUnits, number>> = { in: MILLIMETRES.in / 2, mm: 12 };
-
 /**
  * Reads the options of `stripwright blank`.
  * @throws CommandError with every option that cannot be used
@@ -34,20 +31,19 @@ export function readBlankRequest(given: Given, families: readonly OutlineFamily[
   const family = namedFamily(given.subject, families);
   const options = new OptionReader(given);
   const units = options.optional('units', (text) => readChoice(text, SHOP_UNITS)) ?? 'in';
-  const length = (text: string) => parseLength(text, units);
   const mark = options.optional('mark', (text) => readMark(text, units)) ?? USUAL_MARK[units];
   const depth = options.required(
     'depth',
     (text) => parsePositiveLength(text, units),
     'the height of the finished cutter',
   );
-  const hem = options.optional('hem', length) ?? USUAL_HEM[units];
-  const tab = options.optional('tab', length) ?? USUAL_TAB[units];
+  const making = readMaking(options, units);
   const metal = readMetalRequest(options, units);
   const sizes = sizesOf(family, families, options, units, given);
   options.raiseFaults();
   // Whatever is undefined by now has raised a fault.
-  if (depth === undefined || metal === undefined) throw new Error('Options were not read.');
+  if (depth === undefined || metal === undefined || making === undefined)
+    throw new Error('Options were not read.');
   const outline = drawn(family, sizes);
   const { name } = family;
   return {
@@ -59,8 +55,7 @@ export function readBlankRequest(given: Given, families: readonly OutlineFamily[
       family: name,
       outline,
       depth,
-      hem,
-      tab,
+      ...making,
       quantity: 1,
       mayTurn: true,
     },

@@ -17,8 +17,10 @@ describe('the strip of one cutter', () => {
     expect(stderr).toBe('');
     expect(exitCode).toBe(0);
     expect(stdout).toContain('Strip      17 x 1 in\n');
-    expect(stdout).toContain('Hem        none, a raw edge\n');
-    expect(stdout).toContain('Tab        3/4 in at the far end\n');
+    expect(stdout).toContain('Edge       raw edge, nothing to fold\n');
+    expect(stdout).toContain(
+      'Seam       tucked tab, 3/4 in at the far end; the ends meet at bend 10;',
+    );
     // The running marks are multiples of the side.
     const marks = [...stdout.matchAll(/^ +(\d+) +(\S.*?) {2}in +36\.0$/gm)].map((row) => row[2]);
     expect(marks.slice(0, 3)).toEqual(['1 5/8', '3 1/4', '4 7/8']);

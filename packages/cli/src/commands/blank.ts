@@ -1,12 +1,13 @@
 import { BendError, families, StripError } from '@stripwright/strip-geometry';
 import { CommandError, EXIT } from '../exit-code.js';
 import type { CutterItem } from '../order/order.js';
-import { type Blank, sizeBlank } from '../order/strips.js';
+import { type Blank, faultyField, sizeBlank } from '../order/strips.js';
 import { blankEntry } from '../plan-file/to-plan-file.js';
 import { stripReport } from '../report/strip-report.js';
 import { wrap } from '../report/table.js';
 import { type BlankRequest, readBlankRequest } from './blank-request.js';
 import { type Command, flagOption, textOption } from './command.js';
+import { MAKING_OPTIONS } from './making-options.js';
 import { METAL_OPTIONS } from './metal-options.js';
 import { optionName, sizeOptions } from './size-options.js';
 
@@ -18,10 +19,9 @@ export const blank: Command = {
   options: {
     ...sizeOptions(families),
     depth: textOption('height of the finished cutter'),
-    hem: textOption('edge folded over, 0 for a raw edge (usually 1/4 in or 6 mm)'),
-    tab: textOption('tab that joins the ends, 0 for a butt joint (usually 1/2 in or 12 mm)'),
     units: textOption('units of bare numbers and of the output: in (the default) or mm'),
     mark: textOption('finest line on the rule (usually 1/32 in or 0.5 mm)'),
+    ...MAKING_OPTIONS,
     ...METAL_OPTIONS,
     json: flagOption('print the strip as JSON, in millimetres'),
   },
@@ -71,7 +71,8 @@ function sizedOrRefused(item: CutterItem, shop: BlankRequest['shop']): Blank {
     return sizeBlank(item, 1, shop);
   } catch (error) {
     if (!(error instanceof StripError) && !(error instanceof BendError)) throw error;
-    const option = error.field === undefined ? item.family : optionName(error.field);
+    const field = faultyField(error, item);
+    const option = field === undefined ? item.family : optionName(field);
     throw new CommandError(EXIT.badInput, `${option}: ${error.message}`);
   }
 }

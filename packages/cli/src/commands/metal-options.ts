@@ -53,9 +53,7 @@ export function readMetalRequest(options: OptionReader, units: Unit): MetalReque
   const made = makeBendRule(ruleName, ruleValues);
   if (made.ok) return { metal, thickness, bendRule: made.rule, ruleValues };
   for (const { name, complaint } of made.faults) {
-    // What was given and cannot be read has been told.
-    const told = complaint.code === 'missing' && options.isGiven(optionKey(name));
-    if (!told) options.complain(optionKey(name), complaint);
+    options.complainOnce(optionKey(name), complaint);
   }
   return undefined;
 }

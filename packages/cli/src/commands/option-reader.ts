@@ -13,10 +13,6 @@ export class OptionReader {
     this.#given = given;
   }
 
-  isGiven(key: string): boolean {
-    return this.#given.text(key) !== undefined;
-  }
-
   /** The value of an option, or undefined where it was not given or cannot be read. */
   optional<T>(key: string, read: (text: string) => Reading<T>): T | undefined {
     const text = this.#given.text(key);
@@ -35,6 +31,12 @@ export class OptionReader {
 
   complain(key: string, complaint: Complaint, found?: string): void {
     this.#faults.push(complaintText(`--${key}`, complaint, found));
+  }
+
+  /** Like `complain`, but not that an option is missing that was given and cannot be read: that has been told. */
+  complainOnce(key: string, complaint: Complaint): void {
+    const told = complaint.code === 'missing' && this.#given.text(key) !== undefined;
+    if (!told) this.complain(key, complaint, this.#given.text(key));
   }
 
   /** @throws CommandError with every fault so far, one line each */

@@ -128,6 +128,13 @@ function sentence(complaint: Complaint, found: string): Sentence {
         `is ${complaint.measure}, the measure of ${choiceText(complaint.sold, 'and')} and not of ` +
           `${complaint.metal}; found ${found}; give a length, or name the metal`,
       );
+    case 'length of another kind':
+      return says(
+        `is no length of a ${complaint.kind}, which takes ` +
+          `${complaint.known.length === 0 ? 'none' : choiceText(complaint.known, 'and')}; leave it out`,
+      );
+    case 'not a seam place':
+      return must('the number of a corner, a distance such as 2 in, or middle');
     case 'unreadable':
       return says(`cannot be read: ${complaint.reason}`);
     case 'not YAML':

@@ -49,6 +49,13 @@ export type Complaint =
       readonly sold: readonly string[];
       readonly metal: string;
     }
+  | {
+      readonly code: 'length of another kind';
+      readonly kind: string;
+      /** The lengths of this kind; none of a raw edge. */
+      readonly known: readonly string[];
+    }
+  | { readonly code: 'not a seam place' }
   | { readonly code: 'unreadable'; readonly reason: string }
   | { readonly code: 'not YAML'; readonly reason: string }
   | { readonly code: 'not JSON'; readonly reason: string }
@@ -59,6 +66,12 @@ export type Complaint =
 
 /** A path into a document: field names and list positions. */
 export type FieldPath = readonly (string | number)[];
+
+/** One thing that is wrong with a field, by the name that an order has for it. */
+export interface FieldFault {
+  readonly name: string;
+  readonly complaint: Complaint;
+}
 
 /** One thing that is wrong with a document, and where. */
 export interface Fault {

@@ -16,7 +16,7 @@ describe('a bad order is told with its line, its field, what was found and what 
     [
       'unknown field',
       altered('quantity: 3', 'quantity: 3\n    colour: red'),
-      'order.yaml:28: items[0].colour is not a known field; known here: name, quantity, turn, outline, depth, hem, tab, across, high',
+      'order.yaml:28: items[0].colour is not a known field; known here: name, quantity, turn, outline, depth, edge, hem, wire, seam, tab, lap, seam width, seam at, size is, corner angle, across, high',
     ],
     [
       'misspelt field',
@@ -163,6 +163,53 @@ describe('a bad order is told with its line, its field, what was found and what 
       altered('hem: 1/4', 'hem: 1/4\n  bend rule: neutral axis\n  thickness: 0.011'),
       'order.yaml:2: shop.inside radius is missing; give the radius of the inside face of a sharp bend, which the neutral axis rule needs',
       'order.yaml:2: shop.neutral axis factor is missing; give a number such as 0.44, the depth of the neutral line, as a part of the thickness, which the neutral axis rule needs',
+    ],
+    [
+      'an edge without its wire',
+      altered('across: 4 in', 'across: 4 in\n    edge: wired edge\n    seam: soldered lap'),
+      'order.yaml:23: items[0].wire is missing; give a length: diameter of the wire, which a wired edge needs',
+      'order.yaml:23: items[0].lap is missing; give a length: how far the end lies over the start, which a soldered lap needs',
+    ],
+    [
+      'a length of another seam',
+      altered('across: 4 in', 'across: 4 in\n    seam: butt joint\n    lap: 1/4'),
+      'order.yaml:27: items[0].lap is no length of a butt joint, which takes none; leave it out',
+    ],
+    [
+      'a hem of no width',
+      altered('across: 4 in', 'across: 4 in\n    edge: double hem\n    hem: 0'),
+      'order.yaml:27: items[0].hem must be above 0; found 0',
+    ],
+    [
+      'an edge and a seam that nobody makes',
+      altered('across: 4 in', 'across: 4 in\n    edge: doubel hem\n    seam: glue'),
+      'order.yaml:26: items[0].edge must be raw edge, single hem, double hem or wired edge; found doubel hem; did you mean "double hem"?',
+      'order.yaml:27: items[0].seam must be tucked tab, soldered lap, riveted lap, grooved seam or butt joint; found glue',
+    ],
+    [
+      'a seam where it does not fit',
+      altered('across flats: 3', 'across flats: 3\n    seam at: 7'),
+      'order.yaml:32: items[1].seam at gives no strip: The outline has the corners 1 to 6; got corner 7',
+    ],
+    [
+      'a seam at no place',
+      altered('across flats: 3', 'across flats: 3\n    seam at: the back'),
+      'order.yaml:32: items[1].seam at must be the number of a corner, a distance such as 2 in, or middle; found the back',
+    ],
+    [
+      'a face that metal does not have',
+      altered('across flats: 3', 'across flats: 3\n    size is: upside'),
+      'order.yaml:32: items[1].size is must be inside, outside or middle; found upside; did you mean "inside"?',
+    ],
+    [
+      'a corner angle past square',
+      altered('across flats: 3', 'across flats: 3\n    corner angle: 120'),
+      'order.yaml:32: items[1].corner angle gives no strip: The cornerAngle must be from 0 to 89 degrees; got 120',
+    ],
+    [
+      'a thickness that tinplate is not sold by',
+      altered('hem: 1/4', 'hem: 1/4\n  thickness: 28 ga'),
+      'order.yaml:7: shop.thickness is a gauge, the measure of uncoated steel and galvanized steel and not of tinplate; found 28 ga; give a length, or name the metal',
     ],
     [
       'no hem anywhere',

@@ -6,11 +6,12 @@ import {
   type BendRuleSizes,
   bendRules,
 } from '@stripwright/strip-geometry';
-import type { Complaint } from '../faults/fault.js';
+import type { Complaint, FieldFault } from '../faults/fault.js';
 import { choiceText } from '../faults/fault-text.js';
 import type { Reading } from '../faults/reading.js';
 import { parseLength } from '../length/parse-length.js';
 import type { Unit } from '../length/unit.js';
+import { fieldWords } from './field-words.js';
 import { readChoice, readNumber } from './fields.js';
 
 /** The bend rule where none is named: the rule of the bench. */
@@ -35,10 +36,7 @@ export type RuleValues = Readonly<Record<string, number | string | undefined>>;
 /** A bend rule, or which fields it cannot be made from. */
 export type RuleOutcome =
   | { readonly ok: true; readonly rule: BendRule }
-  | {
-      readonly ok: false;
-      readonly faults: readonly { readonly name: string; readonly complaint: Complaint }[];
-    };
+  | { readonly ok: false; readonly faults: readonly FieldFault[] };
 
 /** Reads one size of a bend rule from its text. */
 export function readRuleSize(
@@ -81,7 +79,7 @@ export function makeBendRule(name: string, values: RuleValues): RuleOutcome {
 export function lackingSizes(
   { name: rule, fields }: BendRuleKind,
   values: RuleValues,
-): readonly { readonly name: string; readonly complaint: Complaint }[] {
+): readonly FieldFault[] {
   return fields
     .filter((field) => field.required && values[sizeName(field)] === undefined)
     .map((field) => {
@@ -115,7 +113,7 @@ export function wantedOfRule({ kind, choices = [] }: BendRuleField): Complaint {
 
 /** `inside radius`; a size that only one rule has carries its rule's name, as `neutral axis factor`. */
 function sizeName({ name }: BendRuleField): string {
-  const words = name.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  const words = fieldWords(name);
   const rules = rulesWith(name);
   return rules.length === 1 ? `${rules[0]} ${words}` : words;
 }

@@ -82,6 +82,11 @@ export function readNumber(text: string): Reading<number> {
   return Math.abs(value) <= 1e6 ? accept(value) : refuse({ code: 'too large', limit: '1000000' });
 }
 
+/** A number of degrees, with or without their name: `30`, `30 deg`, `30 degrees`. */
+export function readAngle(text: string): Reading<number> {
+  return readNumber(text.replace(/\s*(?:deg|degrees|\u00b0)\s*$/i, ''));
+}
+
 /** `yes`, `no`, or YAML's own `true` and `false`. */
 export function readYesNo(text: string): Reading<boolean> {
   const word = text.trim().toLowerCase();

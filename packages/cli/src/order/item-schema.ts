@@ -1,4 +1,5 @@
 import {
+  type Outline,
   OutlineError,
   type OutlineFamily,
   type Point,
@@ -8,7 +9,8 @@ import { z } from 'zod';
 import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
 import type { Unit } from '../length/unit.js';
 import { complain, countField, field, textField, yesNoField } from './fields.js';
-import { lengthField, lengthOrNoneField, sizeField } from './length-fields.js';
+import { lengthField, sizeField } from './length-fields.js';
+import { makingFieldsUnread, makingSchema } from './making-schema.js';
 import type { CutterItem, Item, RectangleItem } from './order.js';
 import { fieldOf, type OrderContext } from './order-context.js';
 import { forwardIssues, section } from './sections.js';
@@ -86,38 +88,51 @@ function cutterSchema(context: OrderContext, family: OutlineFamily) {
     ...commonFields(),
     outline: z.unknown(),
     depth: lengthField(context, 'the height of the finished cutter'),
-    hem: edgeField(context, context.shopHem, '0 for a raw edge'),
-    tab: edgeField(context, context.shopTab, '0 for a butt joint'),
   };
+  const making = makingSchema(context);
   // The type keeps the fixed fields; the sizes are told apart by their family.
-  const shape = { ...fixed, ...sizeSchemas(context, family) } as typeof fixed;
-  return section(shape).transform((read, issues): CutterItem => {
-    const sizes = givenSizes(family.sizes, read);
-    try {
-      return {
-        kind: 'cutter',
-        name: read.name,
-        quantity: read.quantity,
-        mayTurn: read.turn ?? true,
-        family: family.name,
-        outline: family.draw(sizes),
-        depth: read.depth,
-        hem: read.hem,
-        tab: read.tab,
-      };
-    } catch (error) {
-      if (!(error instanceof OutlineError)) throw error;
-      const complaint = { code: 'outline', reason: error.message } as const;
-      complain(issues, undefined, complaint, [error.field ?? 'outline']);
-      return z.NEVER;
+  const shape = {
+    ...fixed,
+    ...makingFieldsUnread(context),
+    ...sizeSchemas(context, family),
+  } as typeof fixed;
+  const fields = section(shape);
+  return z.unknown().transform((raw, issues): CutterItem => {
+    const read = fields.safeParse(raw);
+    const made = making.safeParse(raw);
+    for (const { error } of [read, made]) {
+      if (error !== undefined) forwardIssues(issues, raw, error);
     }
+    if (!read.success || !made.success) return z.NEVER;
+    const outline = drawn(family, read.data, issues);
+    if (outline === undefined) return z.NEVER;
+    const { name, quantity, turn, depth } = read.data;
+    return {
+      kind: 'cutter',
+      name,
+      quantity,
+      mayTurn: turn ?? true,
+      family: family.name,
+      outline,
+      depth,
+      ...made.data,
+    };
   });
 }
 
-/** A hem or tab: the cutter's own, or else the shop's. */
-function edgeField(context: OrderContext, shops: number | undefined, none: string) {
-  const own = lengthOrNoneField(context, `it here or under shop, ${none}`);
-  return shops === undefined ? own : own.optional().transform((given) => given ?? shops);
+function drawn(
+  family: OutlineFamily,
+  values: Readonly<Record<string, unknown>>,
+  issues: z.RefinementCtx,
+): Outline | undefined {
+  try {
+    return family.draw(givenSizes(family.sizes, values));
+  } catch (error) {
+    if (!(error instanceof OutlineError)) throw error;
+    const complaint = { code: 'outline', reason: error.message } as const;
+    complain(issues, undefined, complaint, [error.field ?? 'outline']);
+    return undefined;
+  }
 }
 
 /** What is missing where a size is. */

@@ -1,7 +1,16 @@
-import type { Metal, OutlineFamily } from '@stripwright/strip-geometry';
+import type { Metal, NamedLength, OutlineFamily, SizeFace } from '@stripwright/strip-geometry';
 import { parseLength } from '../length/parse-length.js';
 import type { Rule } from '../length/print-length.js';
+import {
+  EDGE_LENGTHS,
+  EDGE_NAMES,
+  SEAM_LENGTHS,
+  SEAM_NAMES,
+  type Wanted,
+} from './edge-and-seam.js';
+import { readChoice } from './fields.js';
 import { readMark, USUAL_MARK } from './read-mark.js';
+import { SIZE_FACES } from './size-face.js';
 import { metalSpelt } from './thickness.js';
 import type { RawValue } from './yaml-tree.js';
 
@@ -11,9 +20,10 @@ export interface OrderContext {
   readonly families: readonly OutlineFamily[];
   /** What the thickness is read for. */
   readonly metal: Metal;
-  /** The hem and tab of cutters that name none of their own; absent where the shop gives none. */
-  readonly shopHem?: number | undefined;
-  readonly shopTab?: number | undefined;
+  /** The edge and seam of cutters that name none of their own, as far as the shop gives any. */
+  readonly shopEdge: Wanted;
+  readonly shopSeam: Wanted;
+  readonly shopSizeIs: SizeFace;
 }
 
 /**
@@ -31,17 +41,36 @@ export function orderContext(raw: RawValue, families: readonly OutlineFamily[]):
     rule: { units, mark: mark?.ok ? mark.value : USUAL_MARK[units] },
     families,
     metal: metalSpelt(typeof metal === 'string' ? metal : undefined),
-    shopHem: shopLength(shop, 'hem', units),
-    shopTab: shopLength(shop, 'tab', units),
+    shopEdge: shopChoice(shop, 'edge', EDGE_NAMES, EDGE_LENGTHS, units),
+    shopSeam: shopChoice(shop, 'seam', SEAM_NAMES, SEAM_LENGTHS, units),
+    shopSizeIs: chosen(fieldOf(shop, 'size is'), SIZE_FACES) ?? 'inside',
   };
 }
 
-/** A length of the shop: undefined where it is not given, 0 where it cannot be read. */
+function shopChoice(
+  shop: RawValue | undefined,
+  field: string,
+  names: readonly string[],
+  lengths: readonly NamedLength[],
+  units: Rule['units'],
+): Wanted {
+  return {
+    name: chosen(fieldOf(shop, field), names),
+    lengths: Object.fromEntries(lengths.map(({ name }) => [name, shopLength(shop, name, units)])),
+  };
+}
+
+function chosen<T extends string>(raw: RawValue | undefined, choices: readonly T[]): T | undefined {
+  const choice = typeof raw === 'string' ? readChoice(raw, choices) : undefined;
+  return choice?.ok ? choice.value : undefined;
+}
+
+/** A length of the shop: undefined where it is not given, any length where it cannot be read. */
 function shopLength(shop: RawValue | undefined, name: string, units: Rule['units']) {
   const raw = fieldOf(shop, name);
   if (raw === undefined) return undefined;
   const length = typeof raw === 'string' ? parseLength(raw, units) : undefined;
-  return length?.ok ? length.value : 0;
+  return length?.ok ? length.value : 1;
 }
 
 /** The value of a section's field, if it is a section and has it. */

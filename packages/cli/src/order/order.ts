@@ -1,4 +1,12 @@
-import type { BendRule, Metal, Outline } from '@stripwright/strip-geometry';
+import type {
+  BendRule,
+  EdgeTreatment,
+  Metal,
+  Outline,
+  Seam,
+  SeamPlace,
+  SizeFace,
+} from '@stripwright/strip-geometry';
 import type { Size } from '../length/parse-size.js';
 import type { Rule } from '../length/print-length.js';
 import type { Coins } from '../money.js';
@@ -58,8 +66,14 @@ export interface CutterItem extends ItemBase {
   readonly family: string;
   readonly outline: Outline;
   readonly depth: number;
-  readonly hem: number;
-  readonly tab: number;
+  readonly edge: EdgeTreatment;
+  readonly seam: Seam;
+  /** Where the ends meet; absent where it is for the geometry to choose. */
+  readonly seamAt?: SeamPlace | undefined;
+  /** What the outline is the size of. */
+  readonly sizeIs: SizeFace;
+  /** Degrees; corners that turn through no more are formed. */
+  readonly cornerAngle?: number | undefined;
 }
 
 /** A plain rectangle, cut flat. */

@@ -33,6 +33,45 @@ describe('blanks', () => {
     expect(read(altered('hem: 0', 'hem: 3/8')).blanks[1]).toMatchObject({ width: 44 });
   });
 
+  // NAVEDTRA 14251, Steelworker vol. 2: a double hem takes twice its width, a wired edge two and a
+  // half times its wire. A grooved seam takes three times its width (texts on tinsmithing).
+  test("take the shop's edge and seam, or their own", () => {
+    const shop = altered(
+      '  hem: 1/4',
+      '  edge: double hem\n  seam: grooved seam\n  seam width: 1/8\n  hem: 1/4',
+    );
+    const side = 3 / Math.sqrt(3);
+    const length = Math.ceil((6 * side + 3 / 8) * 32);
+    const { blanks } = read(shop);
+    expect(blanks[0]).toMatchObject({ width: 48 });
+    // Its own hem is 0, which is a raw edge whatever the shop does.
+    expect(blanks[1]).toMatchObject({ length, width: 32 });
+    const own = read(
+      shop.replace('depth: 3/4', 'depth: 3/4\n    edge: wired edge\n    wire: 1/16'),
+    );
+    expect(own.blanks[2]).toMatchObject({ width: 24 + 5 });
+  });
+
+  // Theorem of parallel curves: a smooth closed strip whose metal lies T / 2 further out is pi T longer.
+  test('are sized inside, outside, or in the middle of the metal', () => {
+    const thickness = 0.04;
+    const metal = altered(
+      '  hem: 1/4',
+      `  bend rule: neutral axis\n  thickness: ${thickness}\n  inside radius: 0\n  neutral axis factor: 1/2\n  hem: 1/4`,
+    ).replace('outline: heart', 'outline: circle');
+    const lengthOf = (order: string) =>
+      read(order).blanks[0]?.cutter?.strip.length ?? expect.fail();
+    const sized = (face: string) =>
+      lengthOf(metal.replace('outline: circle', `outline: circle\n    size is: ${face}`));
+    const step = Math.PI * thickness * 25.4;
+    expect(sized('inside') - sized('middle')).toBeCloseTo(step, 6);
+    expect(sized('middle') - sized('outside')).toBeCloseTo(step, 6);
+    expect(lengthOf(metal)).toBe(sized('inside'));
+    expect(lengthOf(metal.replace('  hem: 1/4', '  size is: outside\n  hem: 1/4'))).toBe(
+      sized('outside'),
+    );
+  });
+
   test('round up to the mark', () => {
     expect(sizeOf(altered('blank: 6 x 4 in', 'blank: 6.001 x 152.4 mm'), 3)).toBe('1/4 x 6 in');
   });

@@ -10,10 +10,12 @@ import {
   wantedOfRule,
 } from './bend-rule-sizes.js';
 import { choiceField, complain, field, readText } from './fields.js';
-import { lengthField, lengthOrNoneField, markField, sizeField } from './length-fields.js';
+import { lengthField, markField, sizeField } from './length-fields.js';
+import { edgeAndSeamFields } from './making-schema.js';
 import type { Shop } from './order.js';
 import type { OrderContext } from './order-context.js';
 import { section } from './sections.js';
+import { SIZE_FACES } from './size-face.js';
 import { METAL_NAMES, readThickness } from './thickness.js';
 
 export const FIRST_CUTS = ['along', 'across', 'either'] as const;
@@ -31,8 +33,8 @@ export function shopSchema(context: OrderContext) {
     }).optional(),
     'bend rule': choiceField(BEND_RULE_NAMES).optional(),
     // Read with the cutters that use them; here they are only checked.
-    hem: lengthOrNoneField(context).optional(),
-    tab: lengthOrNoneField(context).optional(),
+    ...edgeAndSeamFields(context),
+    'size is': choiceField(SIZE_FACES).optional(),
     shear: section({
       'longest cut': lengthField(context).optional(),
       'first cut': choiceField(FIRST_CUTS).optional(),

@@ -9,7 +9,7 @@ import type { Complaint } from '../faults/fault.js';
 import { accept, type Reading, refuse } from '../faults/reading.js';
 import { parseLength, parsePositiveLength } from '../length/parse-length.js';
 import type { Unit } from '../length/unit.js';
-import { readCount, readNumber, readText } from './fields.js';
+import { readAngle, readCount, readNumber, readText } from './fields.js';
 
 /** More sides, tips or corners than anyone bends by hand. */
 const MOST_CORNERS = 500;
@@ -26,7 +26,7 @@ export function readSizeText(
     case 'count':
       return readCount(text, 1, MOST_CORNERS);
     case 'angle':
-      return readNumber(text.replace(/\s*(?:deg|degrees|\u00b0)\s*$/i, ''));
+      return readAngle(text);
     case 'ratio':
       return readNumber(text);
     case 'letter':

@@ -1,7 +1,8 @@
-import { BendError, makeStrip, type Strip, StripError } from '@stripwright/strip-geometry';
+import { BendError, makeStrip, type Strip, StripError, seams } from '@stripwright/strip-geometry';
 import type { Fault } from '../faults/fault.js';
 import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
 import { ticksUp } from '../length/ticks.js';
+import { fieldWords } from './field-words.js';
 import type { CutterItem, Item, Order, Shop } from './order.js';
 
 /** A rectangle to cut: the flat strip of a cutter, or a plain rectangle. */
@@ -40,9 +41,13 @@ export function sizeBlanks(order: Order): { readonly blanks: Blank[]; readonly f
       }
     } catch (error) {
       if (!(error instanceof StripError) && !(error instanceof BendError)) throw error;
-      const field = error instanceof StripError ? [error.field] : [];
+      const isItems = error instanceof StripError && item.kind === 'cutter';
+      const field = isItems ? faultyField(error, item) : undefined;
       const complaint = { code: 'strip', reason: error.message } as const;
-      faults.push({ complaint, path: ['items', index, ...field] });
+      faults.push({
+        complaint,
+        path: ['items', index, ...(field === undefined ? [] : [field])],
+      });
     }
   });
   return { blanks, faults };
@@ -74,8 +79,29 @@ export function sizeBlank(
 }
 
 function stripOf(
-  { outline, depth, hem, tab }: CutterItem,
+  { outline, depth, edge, seam, seamAt, sizeIs, cornerAngle }: CutterItem,
   { bendRule }: Pick<Shop, 'bendRule'>,
 ): Strip {
-  return makeStrip({ outline, depth, hem, tab, bendRule });
+  return makeStrip({
+    outline,
+    depth,
+    bendRule,
+    hem: edge.allowance,
+    tab: seam.atEnd,
+    edge,
+    seam,
+    sizeIs,
+    ...(seamAt === undefined ? {} : { seamAt }),
+    ...(cornerAngle === undefined ? {} : { cornerAngle }),
+  });
+}
+
+/** The field of an order that a strip or its bends are refused for. */
+export function faultyField(
+  error: StripError | BendError,
+  { seam }: CutterItem,
+): string | undefined {
+  // A seam that fits nowhere is told as the tab, whatever its length is called.
+  const own = seams.find(({ name }) => name === seam.name)?.sizes[0]?.name ?? 'seam';
+  return error.field === 'tab' ? own : error.field && fieldWords(error.field);
 }

@@ -55,8 +55,19 @@ function stripFaults({ blanks, order }: PlanFile): readonly Fault[] {
         disagrees([...path, name], `${sum} of its strip, rounded up to a mark`, `${found}`),
       );
     };
-    rounded('length', length, strip.developed + strip.tab, 'the developed length and tab');
+    const whole = (strip.seam?.atStart ?? 0) + strip.developed + strip.tab;
+    rounded('length', length, whole, 'the developed length and seam');
     rounded('width', width, strip.depth + strip.hem, 'the depth and hem');
+    const { seam, edge } = strip;
+    const within = [...path, 'strip'];
+    if (seam !== undefined && seam.atEnd !== strip.tab) {
+      faults.push(disagrees([...within, 'seam', 'atEnd'], `${strip.tab}, as tab`, `${seam.atEnd}`));
+    }
+    const wall = edge?.foldLines.at(-1) ?? 0;
+    if (edge !== undefined && wall !== strip.hem) {
+      const found = `${wall}`;
+      faults.push(disagrees([...within, 'edge', 'foldLines'], `up to ${strip.hem}, as hem`, found));
+    }
     return [...faults, ...markFaults(strip, length, mark, [...path, 'strip'])];
   });
 }

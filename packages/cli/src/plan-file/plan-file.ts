@@ -29,6 +29,17 @@ const orderSchema = z
       .min(FINEST_MARK)
       .max(COARSEST_MARK)
       .describe('The finest line on the rule, in millimetres; every length is a multiple of it.'),
+    metal: z
+      .strictObject({
+        name: text('The metal, such as tinplate'),
+        thickness: extent('Its thickness, absent where the order does not tell it').optional(),
+        bendRule: text('The rule that bends are sized by'),
+        foodWarning: text(
+          'What to say of it where it may not touch every food; absent where it may',
+        ).optional(),
+      })
+      .optional()
+      .describe('What the sheets are.'),
     currency: z.string().describe('The sign of the currency; empty where the order gives none.'),
     keepFrom: z
       .strictObject({
@@ -92,19 +103,55 @@ const curveSchema = z
   .strictObject({
     from: distance('Where the curve starts, from the square end, rounded to the nearest mark'),
     to: distance('Where it ends, rounded to the nearest mark'),
-    radius: extent("The radius of the cutter's inside face"),
+    radius: extent('The tightest radius, of the face that the outline is the size of'),
     direction,
     angle: degrees('The angle formed through'),
   })
   .describe('A stretch that is formed round a curve.');
 
+const edgeSchema = z
+  .strictObject({
+    kind: text('What is done to it, such as double hem'),
+    foldLines: z
+      .array(distance('One fold line, from the raw edge of the flat strip'))
+      .describe('The fold lines, from the raw edge on.'),
+    wire: distance('Diameter of the wire that it is rolled round; absent without one').optional(),
+  })
+  .describe('The long edge that is not the cutting edge.');
+
+const seamSchema = z
+  .strictObject({
+    kind: text('How the ends are joined, such as tucked tab'),
+    atStart: distance('What is added at the square end, before the outline starts'),
+    atEnd: distance('What is added at the far end'),
+    overlap: distance('How far the ends lie on each other'),
+    openHem: distance('How much hem stays open at the square end until the tab is in it'),
+    lines: z
+      .array(
+        z
+          .strictObject({
+            purpose: z.enum(['fold', 'rivets']).describe('What is done along it.'),
+            at: distance('From the square end'),
+          })
+          .describe('A line across the strip.'),
+      )
+      .describe('Lines across the strip that belong to the seam.'),
+  })
+  .describe('How the ends are joined.');
+
 const stripSchema = z
   .strictObject({
-    outline: text('The kind of outline that the strip is bent to'),
+    outline: text('The kind of outline that the strip is bent to, or the drawing of it'),
     depth: extent('The height of the finished cutter'),
-    hem: distance('The width of the edge that is folded over; 0 for a raw edge'),
-    tab: distance('The tab that joins the ends; 0 for a butt joint'),
-    developed: extent('The length once round the cutter without the tab, not rounded'),
+    hem: distance('What the edge adds to the depth: the width of a hem; 0 for a raw edge'),
+    tab: distance('What the seam adds at the far end: the length of a tab; 0 for a butt joint'),
+    developed: extent('The length once round the cutter without the seam, not rounded'),
+    edge: edgeSchema.optional(),
+    seam: seamSchema.optional(),
+    sizeIs: z
+      .enum(['inside', 'outside', 'middle'])
+      .optional()
+      .describe('What the outline is the size of; the inside where absent.'),
     bends: z.array(bendSchema).describe('The bends, from the square end on.'),
     curves: z.array(curveSchema).describe('The formed curves, from the square end on.'),
   })

@@ -1,7 +1,13 @@
 import type { Cut, CuttingPlan, CuttingProblem, Layout, Stock } from '@stripwright/nesting';
-import { roundMarks } from '@stripwright/strip-geometry';
+import {
+  type EdgeTreatment,
+  foodWarning,
+  roundMarks,
+  type Seam,
+} from '@stripwright/strip-geometry';
 import { roundMillimetres, ticksToMillimetres, ticksUp } from '../length/ticks.js';
 import { amountOf } from '../money.js';
+import type { Shop } from '../order/order.js';
 import type { Blank, SizedOrder } from '../order/strips.js';
 import { isKept } from './kept-offcut.js';
 import {
@@ -29,6 +35,7 @@ export function toPlanFile(
       name: order.name,
       units: rule.units,
       smallestMark: rule.mark,
+      metal: metalEntry(order.shop),
       currency,
       ...(least === undefined ? {} : { keepFrom: least }),
     },
@@ -44,6 +51,16 @@ export function toPlanFile(
 }
 
 type InMillimetres = (ticks: number) => number;
+
+function metalEntry({ metal, thickness, bendRule }: Shop): NonNullable<PlanFile['order']['metal']> {
+  const warning = foodWarning(metal);
+  return {
+    name: metal.name,
+    ...(thickness === undefined ? {} : { thickness: roundMillimetres(thickness) }),
+    bendRule: bendRule.name,
+    ...(warning === undefined ? {} : { foodWarning: warning }),
+  };
+}
 
 function stockEntry(stock: Stock, long: InMillimetres): PlanFile['stock'][number] {
   const { id } = stock;
@@ -75,6 +92,9 @@ function stripEntry({ family, strip }: NonNullable<Blank['cutter']>, mark: numbe
     hem: roundMillimetres(strip.hem),
     tab: roundMillimetres(strip.tab),
     developed: roundMillimetres(strip.developed),
+    edge: edgeEntry(strip.edge),
+    seam: seamEntry(strip.seam, strip.length),
+    sizeIs: strip.sizeIs,
     bends: strip.bends.map(({ number, at, direction, angle }) => ({
       number,
       at: onMark(at),
@@ -87,6 +107,31 @@ function stripEntry({ family, strip }: NonNullable<Blank['cutter']>, mark: numbe
       radius: roundMillimetres(radius),
       direction,
       angle: roundMillimetres(angle),
+    })),
+  };
+}
+
+function edgeEntry({ name, foldLines, wire }: EdgeTreatment): NonNullable<PlanFileStrip['edge']> {
+  return {
+    kind: name,
+    foldLines: foldLines.map(roundMillimetres),
+    ...(wire === 0 ? {} : { wire: roundMillimetres(wire) }),
+  };
+}
+
+function seamEntry(
+  { name, atStart, atEnd, overlap, openHem, lines }: Seam,
+  length: number,
+): NonNullable<PlanFileStrip['seam']> {
+  return {
+    kind: name,
+    atStart: roundMillimetres(atStart),
+    atEnd: roundMillimetres(atEnd),
+    overlap: roundMillimetres(overlap),
+    openHem: roundMillimetres(openHem),
+    lines: lines.map(({ purpose, end, from }) => ({
+      purpose,
+      at: roundMillimetres(end === 'start' ? from : length - from),
     })),
   };
 }

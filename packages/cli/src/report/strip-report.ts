@@ -1,13 +1,8 @@
 import { type BendRule, foodWarning, type Metal } from '@stripwright/strip-geometry';
-import {
-  printBareLength,
-  printLength,
-  printSize,
-  printThickness,
-  type Rule,
-} from '../length/print-length.js';
+import { printBareLength, printSize, printThickness, type Rule } from '../length/print-length.js';
 import type { PlanFileBlank, PlanFileStrip } from '../plan-file/plan-file.js';
 import { CUTTING_CAUTIONS } from './cautions.js';
+import { edgeText, seamText } from './edge-and-seam-text.js';
 import { table, wrap } from './table.js';
 
 /** What the report of one strip says. */
@@ -32,15 +27,15 @@ export interface MetalOfStrip {
 export function stripReport(report: StripReport, rule: Rule): readonly string[] {
   const { blank } = report;
   const { strip } = blank;
-  const size = `  Strip      ${printSize(blank.length, blank.width, rule)}`;
-  if (strip === undefined) return [...wrap(report.title, '  '), size];
+  const size = fact('Strip', printSize(blank.length, blank.width, rule));
+  if (strip === undefined) return [...wrap(report.title, '  '), ...size];
   return [
     ...wrap(report.title, '  '),
-    size,
-    `  Hem        ${hemText(strip.hem, rule)}`,
-    `  Tab        ${tabText(strip.tab, rule)}`,
-    `  Metal      ${metalText(report.metal, rule)}`,
-    `  Bend rule  ${report.metal.bendRule.name}`,
+    ...size,
+    ...fact('Edge', edgeText(strip, rule)),
+    ...fact('Seam', seamText(strip, rule)),
+    ...fact('Metal', metalText(report.metal, rule)),
+    ...fact('Bend rule', report.metal.bendRule.name),
     ...foodLines(report.metal),
     '',
     ...bendTable(strip, rule),
@@ -50,15 +45,12 @@ export function stripReport(report: StripReport, rule: Rule): readonly string[] 
   ];
 }
 
+const FACT_NAME_WIDTH = 11;
 const UNIT_NAMES: Readonly<Record<Rule['units'], string>> = { in: 'inches', mm: 'millimetres' };
 
-function hemText(hem: number, rule: Rule): string {
-  if (hem === 0) return 'none, a raw edge';
-  return `fold line ${printLength(hem, rule)} from the long edge`;
-}
-
-function tabText(tab: number, rule: Rule): string {
-  return tab === 0 ? 'none, a butt joint' : `${printLength(tab, rule)} at the far end`;
+/** `  Strip      17 x 1 in`, with what is too long on lines of its own. */
+function fact(name: string, text: string): readonly string[] {
+  return wrap(`  ${name.padEnd(FACT_NAME_WIDTH)}${text}`, ' '.repeat(2 + FACT_NAME_WIDTH));
 }
 
 /** `tinplate, 0.011 in thick` */
@@ -98,7 +90,7 @@ function curveTable({ curves }: PlanFileStrip, rule: Rule): readonly string[] {
   if (curves.length === 0) return [];
   return [
     '',
-    `Curves: formed between the marks, in ${UNIT_NAMES[rule.units]}; the radius is the inside's`,
+    `Curves: formed between the marks, in ${UNIT_NAMES[rule.units]}; the radius is the tightest`,
     ...table(
       [
         { heading: 'From', align: 'right' },

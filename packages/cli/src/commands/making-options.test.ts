@@ -1,0 +1,100 @@
+import { edgeTreatments, seams } from '@stripwright/strip-geometry';
+import { describe, expect, test } from 'vitest';
+import { run, temporaryFolder } from '../environment.test.support.js';
+
+const cwd = temporaryFolder();
+const RECTANGLE = ['rectangle', '--long', '3', '--wide', '1', '--depth', '1'];
+const blank = (words: string) => run(['blank', ...RECTANGLE, ...words.split(' ')], { cwd });
+
+/** `--hem 6mm` */
+const exampleWords = (example: Readonly<Record<string, number | undefined>>) =>
+  Object.entries(example).map(([name, length]) => `--${name.replaceAll(' ', '-')} ${length}mm`);
+
+test.each(edgeTreatments)('the edge $name', async ({ name, example }) => {
+  const words = [`--edge ${name.replace(' ', '-')}`, ...exampleWords(example), '--seam butt-joint'];
+  const { stdout, stderr } = await blank(words.join(' '));
+  expect(stderr).toBe('');
+  expect(stdout).toContain(`Edge       ${name}, `);
+});
+
+test.each(seams)('the seam $name', async ({ name, example }) => {
+  const words = [`--seam ${name.replace(' ', '-')}`, ...exampleWords(example)];
+  const { stdout, stderr } = await blank(words.join(' '));
+  expect(stderr).toBe('');
+  expect(stdout).toContain(`Seam       ${name}, `);
+});
+
+// NAVEDTRA 14251, Steelworker vol. 2: a wired edge takes 2 1/2 times its wire, 5/16 in for 1/8 in.
+test('a wired edge tells its wire and its fold line', async () => {
+  const { stdout } = await blank('--edge wired-edge --wire 1/8 --seam soldered-lap --lap 1/4');
+  expect(stdout).toContain('Strip      8 1/4 x 1 5/16 in\n');
+  expect(stdout).toContain(
+    'Edge       wired edge, wire 1/8 in, fold line 5/16 in from the raw edge\n',
+  );
+});
+
+test('the length alone tells a raw edge and a butt joint', async () => {
+  const { stdout } = await blank('--hem 0 --tab 0');
+  expect(stdout).toContain('Edge       raw edge, nothing to fold\n');
+  expect(stdout).toContain('Seam       butt joint, nothing added; the ends meet at bend 4\n');
+});
+
+test('the seam may be put elsewhere, as far as it fits there', async () => {
+  const { stdout } = await blank('--seam-at middle');
+  expect(stdout).toContain('the ends meet between bends');
+  // From the middle of the side of 3 in, under the tab.
+  expect(stdout).toMatch(/^ +1 +1 3\/4 {2}in +90\.0$/m);
+  const { stderr } = await blank('--seam-at 2.75in');
+  expect(stderr).toMatch(/^stripwright: --seam-at: The tucked tab needs/);
+});
+
+test('corners up to an angle are formed, not bent', async () => {
+  const ring = [
+    'regular-polygon',
+    '--sides',
+    '20',
+    '--side',
+    '1/2',
+    '--depth',
+    '1',
+    '--tab',
+    '1/4',
+  ];
+  const sharp = await run(['blank', ...ring], { cwd });
+  expect(sharp.stdout).toMatch(/^ +20 +10 {2}in +18\.0$/m);
+  const formed = await run(['blank', ...ring, '--corner-angle', '20 degrees'], { cwd });
+  expect(formed.stderr).toBe('');
+  expect(formed.stdout).toContain('No sharp bends.');
+});
+
+describe('what cannot be used is told by its option', () => {
+  test.each<[words: string, message: string]>([
+    [
+      '--edge rolled',
+      '--edge must be raw edge, single hem, double hem or wired edge; found rolled',
+    ],
+    [
+      '--edge wired-edge --tab 0',
+      '--wire is missing; give a length: diameter of the wire, which a wired edge needs',
+    ],
+    [
+      '--edge wired-edge --wire 2mm --hem 1/4 --tab 0',
+      '--hem is no length of a wired edge, which takes wire; leave it out',
+    ],
+    ['--edge single-hem --hem 0', '--hem must be above 0; found 0'],
+    ['--wire 2mm', '--wire is no length of a single hem, which takes hem; leave it out'],
+    ['--seam grooved-seam', '--seam-width is missing; give a length: width of the finished lock'],
+    ['--edge wired-edge --wire 2mm', '--seam: A tucked tab cannot go into a wired edge'],
+    ['--seam riveted-lap --lap 4', '--lap: '],
+    ['--seam-at 9', '--seam-at: The outline has the corners 1 to 4; got corner 9.'],
+    ['--size-is upside', '--size-is must be inside, outside or middle; found upside'],
+    ['--corner-angle wide', '--corner-angle must be a plain number such as 0.44; found wide'],
+    ['--corner-angle 120', '--corner-angle: The cornerAngle must be from 0 to 89 degrees'],
+  ])('%s', async (words, message) => {
+    const { exitCode, stdout, stderr } = await blank(words);
+    expect(stderr).toContain(message);
+    expect(stderr.trimEnd().split('\n')).toHaveLength(1);
+    expect(stdout).toBe('');
+    expect(exitCode).toBe(2);
+  });
+});
