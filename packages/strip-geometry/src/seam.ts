@@ -32,6 +32,9 @@ export type SeamPlace =
  */
 export const SEAM_TURN_LIMIT = 90;
 
+/** A seam nearer to a joint than this is at the joint: far less than a rule shows, millimetres. */
+const SNAP = 0.01;
+
 /** What of a seam decides where it fits. Millimetres. */
 type SeamRoom = Pick<Seam, 'name' | 'overlap' | 'flatBefore'>;
 
@@ -102,10 +105,10 @@ function startedIn(path: readonly Segment[], side: Segment, seam: SeamRoom): rea
 /** The path started `into` millimetres along its segment of that index. */
 function startedAt(path: readonly Segment[], index: number, into: number): readonly Segment[] {
   const segment = path[index];
-  if (segment === undefined || into <= LENGTH_TOLERANCE) {
+  if (segment === undefined || into <= SNAP) {
     return rotated(path, index);
   }
-  if (into >= lengthOf(segment) - LENGTH_TOLERANCE) {
+  if (into >= lengthOf(segment) - SNAP) {
     return rotated(path, (index + 1) % path.length);
   }
   const [before, after] = splitSegment(segment, into);

@@ -67,9 +67,8 @@ export interface FlatPattern {
 
 /**
  * The flat pattern of a strip, with a V-notch at every bend, relief snips on
- * tight curves and the end cuts of its seam. Where the seam is at a corner,
- * the half of its notch that falls past the end of the outline is cut at the
- * start, where the hem goes on.
+ * tight curves and the end cuts of its seam. A notch that reaches past the seam
+ * is cut at the other end as well, where the hem goes on.
  *
  * @throws StripError if an option is out of range.
  */
@@ -82,7 +81,7 @@ export function flatPattern(strip: Strip, options: NotchOptions = {}): FlatPatte
   const hemmed = deepestOf(
     [
       ...notches.flatMap((notch) => notchProfiles(notch, strip)),
-      ...notches.flatMap((notch) => sliverProfile(notch, strip, deepestOf(hemEnds, length))),
+      ...sliverProfiles(strip, deepestOf(hemEnds, length)),
       ...snips.map(({ at, depth, halfAngle }) => vProfile(at, depth, halfAngle)),
       ...hemEnds,
     ],
@@ -118,32 +117,31 @@ function vProfile(at: number, depth: number, halfAngle: number): EdgeProfile {
   return [point(at - half, 0), point(at, depth), point(at + half, 0)];
 }
 
-/** A notch, and its other half at the far end of the outline if it reaches past one end. */
+/** A notch, and the same once round before and after it, where the strip goes on past the seam. */
 function notchProfiles(
   { at, depth, halfAngle, from, to }: Notch,
-  { seam, developed }: Strip,
+  { developed, length }: Strip,
 ): EdgeProfile[] {
-  const [start, end] = [seam.atStart, seam.atStart + developed];
-  const moved = (by: number) => vProfile(at + by, depth, halfAngle);
-  return [
-    moved(0),
-    ...(to > end + LENGTH_TOLERANCE ? [moved(-developed)] : []),
-    ...(from < start - LENGTH_TOLERANCE ? [moved(developed)] : []),
-  ];
+  return [-developed, 0, developed]
+    .filter((by) => from + by < length && to + by > 0)
+    .map((by) => vProfile(at + by, depth, halfAngle));
 }
 
 /**
  * Where the last bend is at the seam and the hem ends there, the sliver of hem
- * between the point of its notch and that end, which would only stick out.
+ * between the middle of the bend and that end, which would only stick out.
  */
-function sliverProfile(
-  { at, depth, to }: Notch,
-  { seam, developed }: Strip,
+function sliverProfiles(
+  { seam, developed, bends, edge }: Strip,
   hemEnds: EdgeProfile,
-): EdgeProfile[] {
-  const end = seam.atStart + developed + 2 * LENGTH_TOLERANCE;
-  const isAtSeam = at < end && to > end && depthAt(hemEnds, end) >= depth;
-  return isAtSeam ? [[point(at, depth), point(end, depth)]] : [];
+): readonly EdgeProfile[] {
+  const end = seam.atStart + developed;
+  const last = bends.at(-1);
+  const beyond = end + 2 * LENGTH_TOLERANCE;
+  const isAtSeam = last !== undefined && last.to > end - LENGTH_TOLERANCE;
+  return isAtSeam && depthAt(hemEnds, beyond) >= edge.notchDepth
+    ? [[point(last.at, edge.notchDepth), point(beyond, edge.notchDepth)]]
+    : [];
 }
 
 function profilesOn(
