@@ -195,3 +195,13 @@ export {
   type ToldCurve,
   type ToldFold,
 } from './refold/refold.js';
+
+// Workability: what is hard to make by hand or to use.
+
+export { leastRadii, type WorkabilityLimits } from './workability/limits.js';
+export type {
+  WorkabilityCode,
+  WorkabilityPlace,
+  WorkabilityWarning,
+} from './workability/warning.js';
+export { checkWorkability } from './workability/workability.js';
