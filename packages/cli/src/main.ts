@@ -4,6 +4,7 @@ import { commands } from './commands/index.js';
 import type { Environment } from './environment.js';
 import { CommandError, EXIT, EXIT_CODE_HELP, type ExitCode } from './exit-code.js';
 import { DocumentError } from './faults/fault.js';
+import { choiceText } from './faults/fault-text.js';
 import { usageError } from './usage-error.js';
 import { VERSION } from './version.js';
 
@@ -29,12 +30,12 @@ async function parseAndRun(argv: readonly string[], environment: Environment): P
   const parser = commands.reduce(
     (built, command) =>
       built.command({
-        command: `${command.name} <${command.subject.name}>`,
+        command: usageOf(command),
         describe: command.summary,
         builder: (own) => declare(own, command),
         handler: async (words) => {
           const input = given(words, command);
-          if (input.subject === '')
+          if (command.subject !== undefined && input.subject === '')
             throw usageError('Not enough non-option arguments', command.name, []);
           exitCode = await command.run(input, environment);
         },
@@ -66,7 +67,7 @@ function baseParser(argv: readonly string[]): Argv {
     })
     .strict()
     .recommendCommands()
-    .demandCommand(1, 'name a command: plan, blank or check')
+    .demandCommand(1, `name a command: ${choiceText(commands.map(({ name }) => name))}`)
     .version('version', 'print the version', VERSION)
     .help('help', 'print this help')
     .example('stripwright plan order.yaml --out packet', 'plan an order')
@@ -78,13 +79,25 @@ function baseParser(argv: readonly string[]): Argv {
     });
 }
 
-function declare(
-  parser: Argv,
-  { name, subject, summary, options, examples, epilogue }: Command,
-): Argv {
-  const declared = parser
-    .usage(`$0 ${name} <${subject.name}>\n\n${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`)
-    .positional(subject.name, { type: 'string', describe: subject.meaning, demandOption: true })
+/** `plan <order>` */
+function usageOf({ name, subject }: Command): string {
+  return subject === undefined ? name : `${name} <${subject.name}>`;
+}
+
+function declare(parser: Argv, command: Command): Argv {
+  const { subject, summary, options, examples, epilogue } = command;
+  const usage = parser.usage(
+    `$0 ${usageOf(command)}\n\n${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`,
+  );
+  const positioned =
+    subject === undefined
+      ? usage
+      : usage.positional(subject.name, {
+          type: 'string',
+          describe: subject.meaning,
+          demandOption: true,
+        });
+  const declared = positioned
     .options({ ...options })
     .epilogue([...(epilogue ?? []), ...(epilogue ? [''] : []), EXIT_CODE_HELP].join('\n'));
   return examples.reduce(
@@ -95,7 +108,7 @@ function declare(
 
 function given(words: Readonly<Record<string, unknown>>, { subject }: Command): Given {
   return {
-    subject: String(words[subject.name]),
+    subject: subject === undefined ? '' : String(words[subject.name]),
     text(option) {
       const value = words[option];
       return typeof value === 'string' ? value : undefined;

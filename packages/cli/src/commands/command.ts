@@ -6,8 +6,8 @@ import type { ExitCode } from '../exit-code.js';
 export interface Command {
   /** Its first word, such as `plan`. */
   readonly name: string;
-  /** The one thing it works on, such as `order`, and what to say about it. */
-  readonly subject: { readonly name: string; readonly meaning: string };
+  /** The one thing it works on, such as `order`, and what to say about it; absent if there is none. */
+  readonly subject?: { readonly name: string; readonly meaning: string };
   /** One line for the list of commands. */
   readonly summary: string;
   readonly options: Readonly<Record<string, Options>>;
@@ -29,6 +29,7 @@ export interface CommandExample {
 
 /** What the user gave on the command line. */
 export interface Given {
+  /** Empty for a command without a subject. */
   readonly subject: string;
   /** The text of an option, if it was given. */
   text(option: string): string | undefined;

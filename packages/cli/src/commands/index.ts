@@ -1,7 +1,8 @@
 import { blank } from './blank.js';
 import { check } from './check.js';
 import type { Command } from './command.js';
+import { gallery } from './gallery.js';
 import { plan } from './plan.js';
 
 /** Every subcommand, in the order of the help text. */
-export const commands: readonly Command[] = [plan, blank, check];
+export const commands: readonly Command[] = [plan, blank, check, gallery];

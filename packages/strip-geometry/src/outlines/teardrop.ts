@@ -37,14 +37,15 @@ export const teardrop = defineFamily({
 
     const round = across / 2;
     const hollow = HOLLOW * high;
-    const [bottom, middle, tip] = [point(0, 0), point(0, round), point(0, high)];
+    const [middle, tip] = [point(0, round), point(0, high)];
     // The hollow circle passes through the tip and touches the round from outside.
     const centre = apex(tip, hollow, middle, hollow + round);
     const touch = towards(middle, centre, round);
-    const right = [
-      arcBetween(bottom, touch, middle, 'anticlockwise'),
-      arcBetween(touch, tip, centre, 'clockwise'),
+    const right = arcBetween(touch, tip, centre, 'clockwise');
+    return [
+      arcBetween(point(-touch.x, touch.y), touch, middle, 'anticlockwise'),
+      right,
+      ...mirroredPath([right]),
     ];
-    return [...right, ...mirroredPath(right)];
   },
 });
