@@ -101,7 +101,8 @@ export {
   type Run,
 } from './develop.js';
 export type { MetalSide } from './metal-side.js';
-export { placeSeam, SEAM_TURN_LIMIT, type SeamPlace, startAtSeam } from './seam.js';
+export { placeSeam, startAtSeam } from './seam.js';
+export { SEAM_TURN_LIMIT, type SeamPlace, type SeamRoom } from './seam-place.js';
 export {
   type BendMark,
   type CutterSpec,

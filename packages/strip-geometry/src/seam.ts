@@ -1,42 +1,18 @@
 import { toDegrees, toRadians } from './angle.js';
 import type { Outline, Segment } from './outline.js';
-import type { Seam } from './seams/seam.js';
-import { lengthOf, radiusOf } from './segment.js';
+import { startedAtSegment, startedInSegment } from './path-start.js';
+import { startedWhereAsked } from './seam-asked.js';
+import { SEAM_TURN_LIMIT, type SeamPlace, type SeamRoom } from './seam-place.js';
+import { radiusOf } from './segment.js';
 import {
-  corners,
+  type MeasuredPath,
   measuredPath,
-  type Stretch,
-  stretchAfter,
-  stretchBefore,
+  stretchesAfterAll,
   turnWithin,
 } from './smooth-stretch.js';
-import { splitSegment } from './split-segment.js';
 import { StripError } from './strip-error.js';
 import { ANGLE_TOLERANCE, LENGTH_TOLERANCE } from './tolerance.js';
 import { printLength, printNumber } from './wording.js';
-
-/**
- * Where the ends of a strip meet, as a shop asks for it: at a corner of the
- * outline, counted from 1 in the order it is drawn; at a distance along the
- * outline, millimetres from where its drawing starts; or in the middle of its
- * longest straight side.
- */
-export type SeamPlace =
-  | { readonly corner: number }
-  | { readonly distance: number }
-  | 'middle of the longest flat';
-
-/**
- * Degrees that the ends may turn through where they lie on each other. More is
- * a tight curve, which neither pinches shut nor lies close (common practice).
- */
-export const SEAM_TURN_LIMIT = 90;
-
-/** A seam nearer to a joint than this is at the joint: far less than a rule shows, millimetres. */
-const SNAP = 0.01;
-
-/** What of a seam decides where it fits. Millimetres. */
-type SeamRoom = Pick<Seam, 'name' | 'overlap' | 'flatBefore'>;
 
 /**
  * The same outline, run from where the strip's ends should join: the start of
@@ -67,69 +43,87 @@ export function placeSeam(
   place?: SeamPlace,
   cornerAngle: number = toDegrees(ANGLE_TOLERANCE),
 ): Outline {
-  const { segments } = outline;
+  const measured = measuredPath(outline.segments);
   const smooth = toRadians(cornerAngle);
-  const path =
-    place === undefined ? chosen(segments, seam, smooth) : asked(segments, seam, place, smooth);
-  return path === segments ? outline : { ...outline, segments: path };
+  const segments =
+    place === undefined
+      ? startedWhereItFits(measured, seam, smooth)
+      : startedWhereAsked(measured, seam, place, smooth);
+  return segments === outline.segments ? outline : { ...outline, segments };
 }
 
-function chosen(path: readonly Segment[], seam: SeamRoom, smooth: number): readonly Segment[] {
-  const { overlap, flatBefore } = seam;
-  const needed = overlap + 2 * flatBefore;
-  const fitting = path.filter((segment) => lengthOf(segment) >= needed - LENGTH_TOLERANCE);
-  const straight = fitting.filter(({ kind }) => kind === 'line');
-  const flat = greatest(straight, lengthOf);
+function startedWhereItFits(
+  measured: MeasuredPath,
+  seam: SeamRoom,
+  smooth: number,
+): readonly Segment[] {
+  const { path, lengths } = measured;
+  const needed = seam.overlap + 2 * seam.flatBefore;
+  const sides = path
+    .map((segment, index): Side => ({ segment, index, length: lengths[index] ?? 0 }))
+    .filter(({ length }) => length >= needed - LENGTH_TOLERANCE);
+  const straight = sides.filter(({ segment }) => segment.kind === 'line');
+  const flat = greatest(straight, ({ length }) => length);
   if (flat !== undefined) {
-    return startedIn(path, flat, seam);
+    return startedOn(path, flat, seam);
   }
-  const gentle = (segment: Segment) => turnUnder(segment, seam) <= toRadians(SEAM_TURN_LIMIT);
-  const curve = greatest(fitting, (segment) => radiusUnder(segment, seam));
-  if (curve !== undefined && gentle(curve)) {
-    return startedIn(path, curve, seam);
+  const limit = toRadians(SEAM_TURN_LIMIT);
+  const curve = greatest(sides, (side) => radiusUnder(side, seam));
+  if (curve !== undefined && turnUnder(curve, seam) <= limit) {
+    return startedOn(path, curve, seam);
   }
-  const run = flatBefore > 0 ? undefined : straightestStart(path, overlap, smooth);
+  const run =
+    seam.flatBefore > 0 ? undefined : straightestStart(measured, seam.overlap, smooth, limit);
   if (run === undefined) {
-    throw fitsNowhere(path, seam, curve);
+    throw fitsNowhere(lengths, seam, curve);
   }
-  return rotated(path, run);
+  return startedAtSegment(path, run);
 }
 
-/** The path started at a side: at its start, or with the seam in its middle where it needs room. */
-function startedIn(path: readonly Segment[], side: Segment, seam: SeamRoom): readonly Segment[] {
-  const index = path.indexOf(side);
-  const into = seam.flatBefore > 0 ? (lengthOf(side) - seam.overlap) / 2 : 0;
-  return startedAt(path, index, into);
+/** A segment of an outline, where it comes, and how long it is. */
+interface Side {
+  readonly segment: Segment;
+  readonly index: number;
+  readonly length: number;
 }
 
-/** The path started `into` millimetres along its segment of that index. */
-function startedAt(path: readonly Segment[], index: number, into: number): readonly Segment[] {
-  const segment = path[index];
-  if (segment === undefined || into <= SNAP) {
-    return rotated(path, index);
-  }
-  if (into >= lengthOf(segment) - SNAP) {
-    return rotated(path, (index + 1) % path.length);
-  }
-  const [before, after] = splitSegment(segment, into);
-  return [after, ...path.slice(index + 1), ...path.slice(0, index), before];
+/** How far along a side the seam starts: at its start, or in its middle where it needs room. */
+function seamStart({ length }: Side, { overlap, flatBefore }: SeamRoom): number {
+  return flatBefore > 0 ? (length - overlap) / 2 : 0;
 }
 
-function rotated(path: readonly Segment[], index: number): readonly Segment[] {
-  return index === 0 ? path : [...path.slice(index), ...path.slice(0, index)];
+function startedOn(path: readonly Segment[], side: Side, seam: SeamRoom): readonly Segment[] {
+  return startedInSegment(path, side.index, seamStart(side, seam));
+}
+
+/** Radians that a side turns through under a seam that lies on it. */
+function turnUnder(side: Side, seam: SeamRoom): number {
+  const from = seamStart(side, seam);
+  return turnWithin(side.segment, from, from + seam.overlap);
+}
+
+/** Radius of an arc, or the mean radius of another curve under the seam, 0 where there is none. */
+function radiusUnder(side: Side, seam: SeamRoom): number {
+  if (side.segment.kind === 'arc') {
+    return radiusOf(side.segment);
+  }
+  const turn = turnUnder(side, seam);
+  if (turn > ANGLE_TOLERANCE) {
+    return seam.overlap / turn;
+  }
+  return seam.overlap > 0 ? Number.POSITIVE_INFINITY : 0;
 }
 
 /** The start from which the path stays smooth under the overlap and turns least, if gently enough. */
 function straightestStart(
-  path: readonly Segment[],
+  measured: MeasuredPath,
   overlap: number,
   smooth: number,
+  limit: number,
 ): number | undefined {
-  const measured = measuredPath(path);
   let best: { readonly index: number; readonly turn: number } | undefined;
-  path.forEach((_, index) => {
-    const { reached, turn } = stretchAfter(measured, index, overlap, smooth);
-    const fits = reached >= overlap - LENGTH_TOLERANCE && turn <= toRadians(SEAM_TURN_LIMIT);
+  stretchesAfterAll(measured, overlap, smooth).forEach(({ reached, turn }, index) => {
+    const fits = reached >= overlap - LENGTH_TOLERANCE && turn <= limit;
     if (fits && (best === undefined || turn < best.turn - ANGLE_TOLERANCE)) {
       best = { index, turn };
     }
@@ -137,133 +131,29 @@ function straightestStart(
   return best?.index;
 }
 
-function asked(
-  path: readonly Segment[],
-  seam: SeamRoom,
-  place: SeamPlace,
-  smooth: number,
-): readonly Segment[] {
-  const start = startAsked(path, seam, place, smooth);
-  const { name, overlap, flatBefore } = seam;
-  const measured = measuredPath(start);
-  checkStretch(stretchAfter(measured, 0, overlap, smooth), overlap, name, 'after');
-  checkStretch(stretchBefore(measured, flatBefore, smooth), flatBefore, name, 'before');
-  return start;
-}
-
-function startAsked(
-  path: readonly Segment[],
-  seam: SeamRoom,
-  place: SeamPlace,
-  smooth: number,
-): readonly Segment[] {
-  if (place === 'middle of the longest flat') {
-    const flat = greatest(
-      path.filter(({ kind }) => kind === 'line'),
-      lengthOf,
-    );
-    if (flat === undefined) {
-      throw new StripError(
-        'seamAt',
-        'The outline has no flat; put the seam at a distance instead.',
-      );
-    }
-    return startedAt(path, path.indexOf(flat), (lengthOf(flat) - seam.overlap) / 2);
-  }
-  if ('corner' in place) {
-    const found = corners(measuredPath(path), smooth);
-    const index = found[place.corner - 1];
-    if (index === undefined) {
-      const has = found.length === 0 ? 'no corner' : `the corners 1 to ${found.length}`;
-      const message = `The outline has ${has}; got corner ${printNumber(place.corner)}.`;
-      throw new StripError('seamAt', message);
-    }
-    return rotated(path, index);
-  }
-  return startedAfter(path, place.distance);
-}
-
-function startedAfter(path: readonly Segment[], distance: number): readonly Segment[] {
-  const once = path.reduce((sum, segment) => sum + lengthOf(segment), 0);
-  if (!(distance >= 0 && distance <= once + LENGTH_TOLERANCE)) {
-    const message =
-      `The seam must lie from 0 mm to ${printLength(once)} along the outline; ` +
-      `got ${printLength(distance)}.`;
-    throw new StripError('seamAt', message);
-  }
-  let left = distance;
-  const index = path.findIndex((segment) => {
-    const length = lengthOf(segment);
-    if (left < length) {
-      return true;
-    }
-    left -= length;
-    return false;
-  });
-  return index < 0 ? path : startedAt(path, index, left);
-}
-
-function checkStretch(
-  { reached, turn }: Stretch,
-  needed: number,
-  name: string,
-  side: 'before' | 'after',
-): void {
-  if (reached < needed - LENGTH_TOLERANCE) {
-    const message =
-      `The ${name} needs ${printLength(needed)} without a corner ${side} the seam; there are ` +
-      `${printLength(reached)}. Put the seam elsewhere, or make it smaller.`;
-    throw new StripError('seamAt', message);
-  }
-  if (turn > toRadians(SEAM_TURN_LIMIT) + ANGLE_TOLERANCE) {
-    const message =
-      `The ${name} needs ${printLength(needed)} ${side} the seam, where the outline turns through ` +
-      `${printNumber(toDegrees(turn))} degrees; it may turn through ${SEAM_TURN_LIMIT} at most. ` +
-      'Put the seam on a flat or a wider curve, or make it smaller.';
-    throw new StripError('seamAt', message);
-  }
-}
-
 function fitsNowhere(
-  path: readonly Segment[],
-  { name, overlap, flatBefore }: SeamRoom,
-  tight: Segment | undefined,
+  lengths: readonly number[],
+  seam: SeamRoom,
+  tight: Side | undefined,
 ): StripError {
-  const needed = overlap + 2 * flatBefore;
+  const needed = seam.overlap + 2 * seam.flatBefore;
   if (tight !== undefined) {
-    const degrees = printNumber(toDegrees(turnUnder(tight, { name, overlap, flatBefore })));
+    const degrees = printNumber(toDegrees(turnUnder(tight, seam)));
     const message =
-      `The ${name} would turn through ${degrees} degrees on the widest curve it fits on; it may ` +
-      `turn through ${SEAM_TURN_LIMIT} at most. Make it shorter than ${printLength(needed)}.`;
+      `The ${seam.name} would turn through ${degrees} degrees on the widest curve it fits on; it ` +
+      `may turn through ${SEAM_TURN_LIMIT} at most. Make it shorter than ${printLength(needed)}.`;
     return new StripError('tab', message);
   }
-  const most = Math.max(...path.map(lengthOf));
+  const most = lengths.reduce((longest, length) => Math.max(longest, length), 0);
   const message =
-    `The ${name} must be at most as long as the longest side or curve it is joined to, ` +
+    `The ${seam.name} must be at most as long as the longest side or curve it is joined to, ` +
     `${printLength(most)}; got ${printLength(needed)}.`;
   return new StripError('tab', message);
 }
 
-/** Radians that a segment turns through under a seam that lies on it. */
-function turnUnder(segment: Segment, { overlap, flatBefore }: SeamRoom): number {
-  const from = flatBefore > 0 ? (lengthOf(segment) - overlap) / 2 : 0;
-  return turnWithin(segment, from, from + overlap);
-}
-
-/** Radius of an arc, or the mean radius of another curve under the seam. */
-function radiusUnder(segment: Segment, seam: SeamRoom): number {
-  if (segment.kind === 'arc') {
-    return radiusOf(segment);
-  }
-  const turn = turnUnder(segment, seam);
-  return turn > ANGLE_TOLERANCE ? seam.overlap / turn : 0;
-}
-
 /** The first of those that measure most, within the tolerance. */
-function greatest(
-  segments: readonly Segment[],
-  measure: (segment: Segment) => number,
-): Segment | undefined {
-  const most = Math.max(...segments.map(measure));
-  return segments.find((segment) => measure(segment) >= most - LENGTH_TOLERANCE);
+function greatest(sides: readonly Side[], measure: (side: Side) => number): Side | undefined {
+  const measures = sides.map(measure);
+  const most = measures.reduce((greater, one) => Math.max(greater, one), Number.NEGATIVE_INFINITY);
+  return sides[measures.findIndex((one) => one >= most - LENGTH_TOLERANCE)];
 }

@@ -57,6 +57,45 @@ export function stretchAfter(
   return { reached, turn };
 }
 
+/**
+ * What `stretchAfter` tells for the start of every segment, in one pass. The
+ * turn on the part of the last segment is taken in proportion to its length.
+ */
+export function stretchesAfterAll(
+  measured: MeasuredPath,
+  length: number,
+  smooth: number,
+): readonly Stretch[] {
+  const { path, lengths, joints } = measured;
+  const count = path.length;
+  const wholeTurns = path.map((segment, index) => turnWithin(segment, 0, lengths[index] ?? 0));
+  const lengthOfSide = (index: number) => lengths[index % count] ?? 0;
+  const turnOfSide = (index: number) => wholeTurns[index % count] ?? 0;
+  const jointBefore = (index: number) => joints[index % count] ?? 0;
+
+  // Length and turn of the sides from `start` up to but not including `end`, joints between them too.
+  let [end, whole, turned] = [0, 0, 0];
+  return path.map((_, start): Stretch => {
+    if (end === start) {
+      [end, whole, turned] = [start + 1, lengthOfSide(start), turnOfSide(start)];
+    }
+    while (whole < length && end < start + count && jointBefore(end) <= smooth) {
+      whole += lengthOfSide(end);
+      turned += jointBefore(end) + turnOfSide(end);
+      end++;
+    }
+    const over = Math.max(whole - length, 0);
+    const last = end - 1;
+    const stretch = {
+      reached: whole - over,
+      turn: Math.max(turned - (over / lengthOfSide(last)) * turnOfSide(last), 0),
+    };
+    whole -= lengthOfSide(start);
+    turned -= turnOfSide(start) + (end > start + 1 ? jointBefore(start + 1) : 0);
+    return stretch;
+  });
+}
+
 /** Follows a closed path back from its start, which may itself be a corner. */
 export function stretchBefore(measured: MeasuredPath, length: number, smooth: number): Stretch {
   return (measured.joints[0] ?? 0) > smooth
@@ -66,6 +105,8 @@ export function stretchBefore(measured: MeasuredPath, length: number, smooth: nu
 
 /** Pieces that a segment's turn is summed over, so that an S does not count as straight. */
 const PIECES = 8;
+/** A segment shorter than this is taken whole: its ends tell how it turns, millimetres. */
+const SHORT = 1;
 
 /** Radians that a segment turns through between two distances along it, whichever way. */
 export function turnWithin(segment: Segment, from: number, to: number): number {
@@ -73,8 +114,9 @@ export function turnWithin(segment: Segment, from: number, to: number): number {
     return 0;
   }
   const [start, end] = [parameterOf(segment, from), parameterOf(segment, to)];
-  const stop = (piece: number) => start + ((end - start) * piece) / PIECES;
-  return Array.from({ length: PIECES }, (_, piece) =>
+  const pieces = segment.kind === 'arc' || to - from < SHORT ? 1 : PIECES;
+  const stop = (piece: number) => start + ((end - start) * piece) / pieces;
+  return Array.from({ length: pieces }, (_, piece) =>
     Math.abs(turnBetween(segment, stop(piece), stop(piece + 1))),
   ).reduce((sum, turn) => sum + turn, 0);
 }

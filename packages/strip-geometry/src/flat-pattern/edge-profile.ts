@@ -26,12 +26,21 @@ export function deepestOf(cuts: readonly EdgeProfile[], length: number): EdgePro
       stops.add(x);
     }
   }
+  // Pieces come and go as the edge is followed; only those at hand can be the deepest.
+  let [waiting, atHand]: [number, readonly Piece[]] = [0, []];
   const profile = [...stops]
     .sort((a, b) => a - b)
-    .flatMap((x): Point[] => [
-      ...(x > 0 ? [{ x, y: depthBeside(pieces, x, 'before') }] : []),
-      ...(x < length ? [{ x, y: depthBeside(pieces, x, 'after') }] : []),
-    ]);
+    .flatMap((x): Point[] => {
+      const first = waiting;
+      while ((pieces[waiting]?.from.x ?? Number.POSITIVE_INFINITY) <= x) {
+        waiting++;
+      }
+      atHand = [...atHand, ...pieces.slice(first, waiting)].filter(({ to }) => to.x >= x);
+      return [
+        ...(x > 0 ? [{ x, y: depthBeside(atHand, x, 'before') }] : []),
+        ...(x < length ? [{ x, y: depthBeside(atHand, x, 'after') }] : []),
+      ];
+    });
   return simplified(profile);
 }
 
@@ -107,18 +116,35 @@ function isBetween(a: Point, p: Point, b: Point): boolean {
   return off <= LENGTH_TOLERANCE && (p.x - a.x) * x + (p.y - a.y) * y > 0;
 }
 
-/** The deepest that a profile is at a place, of the two sides of a step. */
+/** The deepest that a profile is at a place, of the two sides of a step; 0 beyond its ends. */
 export function depthAt(profile: EdgeProfile, x: number): number {
   let deepest = 0;
-  for (const [index, from] of profile.entries()) {
-    const to = profile[index + 1];
-    if (to !== undefined && from.x <= x && x <= to.x) {
-      const share = to.x === from.x ? 1 : (x - from.x) / (to.x - from.x);
-      deepest = Math.max(deepest, from.y + share * (to.y - from.y));
-      deepest = to.x === from.x ? Math.max(deepest, from.y) : deepest;
+  for (let index = firstFrom(profile, x); ; index++) {
+    const [before, next] = [profile[index - 1], profile[index]];
+    if (next === undefined) {
+      return deepest;
+    }
+    if (next.x === x) {
+      deepest = Math.max(deepest, next.y);
+      continue;
+    }
+    const from = before === undefined || before.x === x ? undefined : before;
+    return from === undefined ? deepest : Math.max(deepest, depthOn({ from, to: next }, x));
+  }
+}
+
+/** Index of the first point that lies at `x` or after it. */
+function firstFrom(profile: EdgeProfile, x: number): number {
+  let [low, high] = [0, profile.length];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if ((profile[middle]?.x ?? x) < x) {
+      low = middle + 1;
+    } else {
+      high = middle;
     }
   }
-  return deepest;
+  return low;
 }
 
 /** The stretches along the edge where a profile is at most so deep, longer than the tolerance. */

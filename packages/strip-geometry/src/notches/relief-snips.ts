@@ -66,6 +66,7 @@ export function reliefSnips(
   const { allowedStrain } = checkedOptions(options);
   const { curves, edge, hemFace, seam, developed } = strip;
   const [start, end] = [seam.atStart, seam.atStart + developed];
+  const strained = strainedCurves(strip, options);
   const snips: ReliefSnip[] = [];
   const isFree = (at: number) =>
     at > start + LENGTH_TOLERANCE &&
@@ -74,7 +75,7 @@ export function reliefSnips(
     at >= (snips.at(-1)?.at ?? Number.NEGATIVE_INFINITY) + LEAST_SPACING - LENGTH_TOLERANCE;
 
   curves.forEach((curve, index) => {
-    if (edge.notchDepth === 0 || !isStrained(strip, index, options)) {
+    if (!strained[index]) {
       return;
     }
     const places = placesOn(curve, allowedStrain);
@@ -88,44 +89,35 @@ export function reliefSnips(
   return snips;
 }
 
-/** Whether the hem on a curve is strained more than allowed. */
-function isStrained(strip: Strip, index: number, options: NotchOptions): boolean {
+/** Which curves strain the hem more than allowed. */
+function strainedCurves(strip: Strip, options: NotchOptions): readonly boolean[] {
   const { allowedStrain, hemStage } = checkedOptions(options);
   const { curves, edge, bendRule } = strip;
-  const curve = curves[index];
-  if (curve === undefined || curve.radius >= reliefRadius(strip, options)) {
-    return false;
-  }
-  const { length, turn } = stretchOf(curves, index);
+  const limit = reliefRadius(strip, options);
   const spread = 2 * hemReach(edge, bendRule.thickness, hemStage);
-  return length >= spread || turn / 2 > allowedStrain;
+  return stretchesOf(curves).flatMap((stretch) => {
+    const length = (stretch.at(-1)?.to ?? 0) - (stretch[0]?.from ?? 0);
+    const turn = toRadians(stretch.reduce((sum, { angle }) => sum + angle, 0));
+    const spreads = length < spread && turn / 2 <= allowedStrain;
+    return stretch.map(({ radius }) => radius < limit && !spreads);
+  });
 }
 
-/** The curves that follow each other without a flat and bend the same way as the one asked for. */
-function stretchOf(
-  curves: readonly FormedCurve[],
-  index: number,
-): { readonly length: number; readonly turn: number } {
-  const joined = (at: number) => {
-    const [before, after] = [curves[at], curves[at + 1]];
-    return (
-      before !== undefined &&
-      after?.direction === before.direction &&
-      after.from - before.to <= LENGTH_TOLERANCE
-    );
-  };
-  let [first, last] = [index, index];
-  while (joined(first - 1)) {
-    first--;
+/** Curves in groups that follow each other without a flat and bend the same way. */
+function stretchesOf(curves: readonly FormedCurve[]): readonly (readonly FormedCurve[])[] {
+  const stretches: FormedCurve[][] = [];
+  for (const curve of curves) {
+    const last = stretches.at(-1);
+    const before = last?.at(-1);
+    const goesOn =
+      before?.direction === curve.direction && curve.from - before.to <= LENGTH_TOLERANCE;
+    if (last !== undefined && goesOn) {
+      last.push(curve);
+    } else {
+      stretches.push([curve]);
+    }
   }
-  while (joined(last)) {
-    last++;
-  }
-  const stretch = curves.slice(first, last + 1);
-  return {
-    length: (stretch.at(-1)?.to ?? 0) - (stretch[0]?.from ?? 0),
-    turn: toRadians(stretch.reduce((sum, { angle }) => sum + angle, 0)),
-  };
+  return stretches;
 }
 
 function placesOn({ from, to, radius }: FormedCurve, allowedStrain: number): readonly number[] {
