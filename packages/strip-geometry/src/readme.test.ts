@@ -57,7 +57,10 @@ test('lists every family with its sizes, and every error', () => {
       expect(row).toContain(`\`${size}\``);
     }
   }
-  for (const error of ['OutlineError', 'BendError', 'StripError']) {
+  for (const { name } of [...library.edgeTreatments, ...library.seams]) {
+    expect(readme.split('\n').some((line) => line.startsWith(`| \`${name}\` `))).toBe(true);
+  }
+  for (const error of ['OutlineError', 'BendError', 'StripError', 'MetalError']) {
     expect(readme).toContain(`\`${error}\``);
   }
 });
