@@ -206,3 +206,13 @@ export type {
   WorkabilityWarning,
 } from './workability/warning.js';
 export { checkWorkability } from './workability/workability.js';
+
+// Sizing the other way round: the largest cutter that a length of stock gives.
+
+export {
+  type CutterWithoutOutline,
+  type LargestOfFamily,
+  type LargestOutline,
+  largestOfFamily,
+  largestThatFits,
+} from './inverse-sizing.js';
