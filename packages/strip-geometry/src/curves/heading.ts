@@ -1,9 +1,7 @@
 import type { Point } from '../outline.js';
 import { minus } from '../point.js';
+import { STILL } from './curvature.js';
 import type { ParametricCurve } from './parametric-curve.js';
-
-/** Speeds below this part of the rate at which they change count as standing still. */
-const STILL = 1e-12;
 
 /**
  * Unit vector of the direction of travel at a parameter. Where the curve

@@ -1,6 +1,7 @@
 import type { CubicCurve, Point, QuadraticCurve, Segment } from '../outline.js';
-import { distance, minus } from '../point.js';
+import { distance, dot, minus } from '../point.js';
 import { LENGTH_TOLERANCE } from '../tolerance.js';
+import { signChanges } from './polynomial-roots.js';
 
 /**
  * A segment as a function of a parameter that runs from 0 at its start to 1 at
@@ -18,6 +19,11 @@ export interface ParametricCurve {
    * error bound of linear interpolation).
    */
   bulge(from: number, to: number): number;
+  /**
+   * Parameters between 0 and 1, ascending, among which are all where it is
+   * slowest or fastest. At and beside these the speed can have a kink.
+   */
+  paceChanges(): readonly number[];
 }
 
 /** What is known of a segment, kept as long as the segment: sizing a strip asks many times. */
@@ -145,6 +151,16 @@ function polynomial({ constant, linear, square, cube }: Coefficients): Parametri
       const last = Math.hypot(2 * square.x + 6 * to * cube.x, 2 * square.y + 6 * to * cube.y);
       return ((to - from) ** 2 * Math.max(first, last)) / 8;
     },
+    paceChanges() {
+      // Where the derivative of the squared speed changes sign.
+      const derivative = [
+        dot(linear, square),
+        2 * dot(square, square) + 3 * dot(linear, cube),
+        9 * dot(square, cube),
+        9 * dot(cube, cube),
+      ];
+      return signChanges(derivative, 0, 1);
+    },
   };
 }
 
@@ -184,5 +200,18 @@ function ellipse(
       return Math.abs(sweep) * Math.sqrt(x * x + y * y);
     },
     bulge: (from, to) => ((sweep * (to - from)) ** 2 * Math.max(radiusX, radiusY)) / 8,
+    paceChanges: () => endsOfAxes(start, sweep),
   };
+}
+
+/** Parameters between 0 and 1, ascending, at which an elliptical arc passes the ends of its axes. */
+export function endsOfAxes(start: number, sweep: number): number[] {
+  const quarter = Math.PI / 2;
+  const [first, last] = sweep > 0 ? [start, start + sweep] : [start + sweep, start];
+  const ends: number[] = [];
+  for (let count = Math.ceil(first / quarter); count * quarter <= last; count++) {
+    ends.push((count * quarter - start) / sweep);
+  }
+  const inside = ends.filter((parameter) => parameter > 0 && parameter < 1);
+  return sweep > 0 ? inside : inside.reverse();
 }

@@ -36,10 +36,25 @@ function isFlat(curve: QuadraticCurve | CubicCurve): boolean {
   );
 }
 
+/**
+ * Parameters where a curve on one line turns round, none if it runs back by
+ * less than the tolerance in all.
+ */
 function turningBack(curve: QuadraticCurve | CubicCurve): number[] {
   const axis = minus(farthestFrom(curve.from, others(curve)), curve.from);
   const { linear, square, cube } = coefficients(curve);
-  return signChanges([dot(linear, axis), 2 * dot(square, axis), 3 * dot(cube, axis)], 0, 1);
+  const [a, b, c] = [dot(linear, axis), dot(square, axis), dot(cube, axis)];
+  const turns = signChanges([a, 2 * b, 3 * c], 0, 1);
+  if (turns.length === 0) {
+    return turns;
+  }
+  const reach = (u: number) => (u * (a + u * (b + u * c))) / Math.hypot(axis.x, axis.y);
+  const stops = [...turns, 1].map(reach);
+  const walked = stops.reduce(
+    (sum, stop, index) => sum + Math.abs(stop - (stops[index - 1] ?? 0)),
+    0,
+  );
+  return walked - Math.abs(reach(1)) > LENGTH_TOLERANCE ? turns : [];
 }
 
 function others(curve: QuadraticCurve | CubicCurve): Point[] {

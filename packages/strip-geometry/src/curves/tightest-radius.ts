@@ -1,8 +1,9 @@
 import type { CubicCurve, QuadraticCurve, Segment } from '../outline.js';
 import { dot } from '../point.js';
-import { bendPolynomial, curvatureAt } from './curvature.js';
-import { coefficients, parametric } from './parametric-curve.js';
+import { axialParameter, bendPolynomial, curvatureAt } from './curvature.js';
+import { coefficients, endsOfAxes, parametric } from './parametric-curve.js';
 import { signChanges } from './polynomial-roots.js';
+import { doublingBack } from './straight.js';
 
 /** A radius of a curve, millimetres, and the parameter at which it has it. */
 export interface RadiusAt {
@@ -11,11 +12,18 @@ export interface RadiusAt {
 }
 
 /**
- * The tightest radius of the segment between two parameters: 0 at a cusp and
- * at an end whose control point lies on it, infinite where it is straight.
+ * The tightest radius of the segment between two parameters: 0 at a cusp, where
+ * it runs back over itself, and at an end whose control point lies on it;
+ * infinite where it is straight.
  */
 export function tightestBetween(segment: Segment, from: number, to: number): RadiusAt {
   const curve = parametric(segment);
+  if (segment.kind === 'quadratic' || segment.kind === 'cubic') {
+    const back = doublingBack(segment).find((parameter) => parameter > from && parameter < to);
+    if (back !== undefined) {
+      return { radius: 0, parameter: back };
+    }
+  }
   let tightest: RadiusAt = { radius: Infinity, parameter: from };
   for (const parameter of [from, ...turningPoints(segment, from, to), to]) {
     const radius = 1 / Math.abs(curvatureAt(curve, parameter));
@@ -28,25 +36,19 @@ export function tightestBetween(segment: Segment, from: number, to: number): Rad
 
 /** Parameters strictly between two others where the curvature stops rising or falling. */
 function turningPoints(segment: Segment, from: number, to: number): number[] {
+  const isBetween = (parameter: number) => parameter > from && parameter < to;
   switch (segment.kind) {
     case 'line':
     case 'arc':
       return [];
     case 'elliptical arc':
-      return endsOfAxes(segment.start, segment.sweep, from, to);
-    default:
-      return signChanges(curvatureSlope(segment), from, to);
+      return endsOfAxes(segment.start, segment.sweep).filter(isBetween);
+    default: {
+      // The cusp is a double root of the slope besides, which rounding may hide.
+      const cusp = [axialParameter(segment)].filter(isBetween);
+      return [...signChanges(curvatureSlope(segment), from, to), ...cusp];
+    }
   }
-}
-
-function endsOfAxes(start: number, sweep: number, from: number, to: number): number[] {
-  const quarter = Math.PI / 2;
-  const limits = [start + sweep * from, start + sweep * to];
-  const first = Math.ceil(Math.min(...limits) / quarter);
-  const last = Math.floor(Math.max(...limits) / quarter);
-  return Array.from({ length: Math.max(last - first + 1, 0) }, (_, index) => {
-    return ((first + index) * quarter - start) / sweep;
-  }).filter((parameter) => parameter > from && parameter < to);
 }
 
 /**

@@ -1,7 +1,8 @@
 import type { Segment } from '../outline.js';
-import { cross, dot, turnFrom } from '../point.js';
+import { dot, turnFrom } from '../point.js';
+import { axialParameter } from './curvature.js';
 import { directionAt } from './heading.js';
-import { coefficients, type ParametricCurve, parametric } from './parametric-curve.js';
+import { type ParametricCurve, parametric } from './parametric-curve.js';
 
 /**
  * Radians turned through from one parameter to another, positive to the left,
@@ -15,6 +16,10 @@ import { coefficients, type ParametricCurve, parametric } from './parametric-cur
  * standstill point.
  */
 export function turnBetween(segment: Segment, from: number, to: number): number {
+  return from <= to ? turnForward(segment, from, to) : -turnForward(segment, to, from);
+}
+
+function turnForward(segment: Segment, from: number, to: number): number {
   switch (segment.kind) {
     case 'line':
       return 0;
@@ -28,9 +33,9 @@ export function turnBetween(segment: Segment, from: number, to: number): number 
     }
     default: {
       const curve = parametric(segment);
-      const { linear, square, cube } = coefficients(segment);
-      const middle = -cross(cube, linear) / (2 * cross(cube, square));
-      const stops = middle > from && middle < to ? [from, middle, to] : [from, to];
+      const middle = axialParameter(segment);
+      const isInside = middle - from > AT_END && to - middle > AT_END;
+      const stops = isInside ? [from, middle, to] : [from, to];
       let sum = 0;
       for (let index = 1; index < stops.length; index++) {
         const [first, last] = [stops[index - 1] ?? from, stops[index] ?? to];
@@ -41,6 +46,9 @@ export function turnBetween(segment: Segment, from: number, to: number): number 
     }
   }
 }
+
+/** Parameters that differ by no more are one: there an end can be told from a cusp no longer. */
+const AT_END = 1e-9;
 
 function turnsBack(curve: ParametricCurve, parameter: number): boolean {
   const before = directionAt(curve, parameter, 'before');
