@@ -126,7 +126,10 @@ export const anyOutlineOf: Readonly<Record<string, fc.Arbitrary<Outline>>> = {
   tree: anyTree,
   bell: anyByTwo(bell, ['high', 'across'], [0.82, 1.05]),
   fish: anyByTwo(fish, ['long', 'high'], [0.38, 0.62]),
-  house: anyByTwo(house, ['across', 'high'], [0.75, 1.3]),
+  house: fc.oneof(
+    anyByTwo(house, ['across', 'high'], [0.75, 1.3]),
+    anyByTwo(house, ['across', 'chimney'], [0.1, 0.2]),
+  ),
   sailboat: anyByTwo(sailboat, ['across', 'high'], [0.8, 1.6]),
   'gingerbread figure': anySize.map((high) => gingerbreadFigure.draw({ high })),
   letter: anyLetter,

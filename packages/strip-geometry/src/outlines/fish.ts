@@ -14,7 +14,7 @@ const HIGHEST_AT = 0.36;
 const TAIL_ROOT = 0.26;
 const TAIL = 0.8;
 /** How far the end of the tail is hollowed, as a part of its height. */
-const FORK = 0.2;
+const FORK = 0.14;
 
 /** A fish that swims to the left, its nose at the origin. */
 export const fish = defineFamily({

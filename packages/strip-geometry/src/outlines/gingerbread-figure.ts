@@ -4,12 +4,12 @@ import { defineFamily } from './define-family.js';
 import { type Post, roundPosts } from './round-posts.js';
 
 /** The posts that the outline runs round, in parts of the height, feet on the x axis. */
-const CROTCH: Post = { centre: point(0, 0.22), radius: 0.045, turn: 'out' };
+const CROTCH: Post = { centre: point(0, 0.21), radius: 0.056, turn: 'out' };
 const FOOT: Post = { centre: point(0.165, 0.085), radius: 0.085, turn: 'in' };
-const ARMPIT: Post = { centre: point(0.24, 0.42), radius: 0.05, turn: 'out' };
+const ARMPIT: Post = { centre: point(0.245, 0.41), radius: 0.058, turn: 'out' };
 const HAND: Post = { centre: point(0.37, 0.54), radius: 0.08, turn: 'in' };
 const HEAD: Post = { centre: point(0, 0.82), radius: 0.18, turn: 'in' };
-const NECK_RADIUS = 0.045;
+const NECK_RADIUS = 0.056;
 /** From the middle of the head to that of the rounding between head and shoulder. */
 const NECK_DIRECTION = toRadians(-47);
 /** Touches the head. */

@@ -10,7 +10,7 @@ const MOST_WIDTH = 0.8;
 
 /** Parts of the height. */
 const STEM_LENGTH = 0.13;
-const STEM_WIDTH = 0.09;
+const STEM_WIDTH = 0.105;
 const WIDEST_AT = 0.42;
 /** Radius of the hollow sides of the tip. */
 const HOLLOW = 0.5;

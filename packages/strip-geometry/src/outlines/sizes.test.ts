@@ -216,6 +216,7 @@ test.each<[string, OutlineSizes, string, string]>([
   ['bell', { high: 100, across: 106 }, 'across', 'from 82 to 105 mm'],
   ['fish', { long: 100, high: 63 }, 'high', 'from 38 to 62 mm'],
   ['house', { across: 100, high: 131 }, 'high', 'from 75 to 130 mm'],
+  ['house', { across: 100, chimney: 21 }, 'chimney', 'from 10 to 20 mm'],
   ['flower', { petals: 2, across: 80 }, 'petals', 'from 3 to 16; got 2'],
   ['flower', { petals: 17, across: 80 }, 'petals', 'from 3 to 16; got 17'],
   ['flower', { petals: 6, across: 80, 'petal depth': 40 }, 'petal depth', 'for 6 petals'],
@@ -257,7 +258,8 @@ test.each<[string, OutlineSizes, [number, number]]>([
   ['plus sign', { across: 80 }, [8, 4]],
   ['tree', { high: 100 }, [9, 6]],
   ['tree', { high: 100, tiers: 1 }, [5, 2]],
-  ['house', { across: 85 }, [7, 4]],
+  ['house', { across: 85 }, [5, 2]],
+  ['house', { across: 85, chimney: 12 }, [7, 4]],
 ])('%s %o has no sharp corners but those it should', (name, sizes, expected) => {
   expect(corners(name, sizes)).toEqual(expected);
 });

@@ -5,6 +5,7 @@ import type { Outline } from '../outline.js';
 import { tightestRadius } from '../segment.js';
 import { makeStrip } from '../strip.js';
 import { scaled } from '../transform.js';
+import { checkWorkability } from '../workability/workability.js';
 import { families } from './families.js';
 import { letter } from './letter.js';
 
@@ -43,6 +44,14 @@ describe.each(examples)('%s', (_, outline) => {
     );
     // Once round, by the theorem of turning tangents (Hopf).
     expect(turned).toBeCloseTo(360, 6);
+  });
+
+  test('holds no dough at 75 mm: no gap under 4 mm, no corner under 30 degrees', () => {
+    const small = inSize(outline, 75);
+    const strip = makeStrip({ outline: small, depth: 25, hem: 6, tab: 7.5, bendRule: TINPLATE });
+    const found = checkWorkability(small, strip).map(({ code }) => code);
+    expect(found).not.toContain('narrow gap');
+    expect(found).not.toContain('pointed corner');
   });
 
   test('no curve is tighter than 3 mm at 75 mm', () => {

@@ -6,18 +6,16 @@ import { checkRange, defineFamily } from './define-family.js';
 
 const USUAL_TIERS = 3;
 const MOST_TIERS = 4;
-const USUAL_WIDTH = 0.78;
+const USUAL_WIDTH = 0.66;
 const LEAST_WIDTH = 0.5;
 const MOST_WIDTH = 1;
 
 /** Parts of the height. */
-const TRUNK_HEIGHT = 0.14;
+const TRUNK_HEIGHT = 0.12;
 /** Parts of the width. */
-const TRUNK_WIDTH = 0.2;
+const TRUNK_WIDTH = 0.22;
 /** How far each tier starts in from the tip above it, as a part of the reach of one tier. */
 const INSET = 0.55;
-/** How far the underside of a tier climbs inward, as a part of its length. */
-const CLIMB = 0.25;
 
 /** A fir, the middle of its trunk's foot at the origin. */
 export const tree = defineFamily({
@@ -52,14 +50,13 @@ export const tree = defineFamily({
     // All boughs are parallel: each tier reaches as much further out as it comes further down.
     const reach = across / 2 / (tiers - (tiers - 1) * INSET);
     const inset = reach * INSET;
-    const climb = inset * CLIMB;
     const trunkTop = TRUNK_HEIGHT * high;
-    const drop = (high - trunkTop + (tiers - 1) * climb) / tiers;
+    const drop = (high - trunkTop) / tiers;
 
     const trunk = (TRUNK_WIDTH * across) / 2;
     const corners = [point(trunk, 0), point(trunk, trunkTop)];
     for (let tier = tiers; tier >= 1; tier--) {
-      const tip = point(tier * reach - (tier - 1) * inset, high - tier * drop + (tier - 1) * climb);
+      const tip = point(tier * reach - (tier - 1) * inset, high - tier * drop);
       corners.push(tip);
       if (tier > 1) {
         corners.push(point(tip.x - reach, tip.y + drop));

@@ -78,7 +78,7 @@ export function letterG(): LetterOutline {
 }
 
 export function letterJ(): LetterOutline {
-  const [width, hook] = [0.64, 0.08];
+  const [width, hook] = [0.64, 0.1];
   const bowl = width / 2;
   const [stem, end] = [width - HALF, HALF];
   return strokeAlong([

@@ -5,12 +5,15 @@ const [BAR_FOOT, BAR_TOP] = [(1 - STROKE) / 2, (1 + STROKE) / 2];
 /** Where the bar along the top begins. */
 const HEAD = 1 - STROKE;
 /** Width of the flat that ends two slanting strokes where they meet. */
-const BLUNT = 0.1;
+const BLUNT = 0.12;
+
+/** Width of the flat on top of the A. */
+const APEX = 0.16;
 
 /** The outer outline alone. */
 export function letterA(): LetterOutline {
   const [width, barFoot] = [0.9, 0.17];
-  const [top, run] = [BLUNT * 1.6, width / 2 - BLUNT * 0.8];
+  const [top, run] = [APEX, (width - APEX) / 2];
   const foot = levelEndAt(run, 1);
   const [left, right] = [foot + run * barFoot, width - foot - run * barFoot];
   return straight([
@@ -130,7 +133,7 @@ export function letterL(): LetterOutline {
 }
 
 export function letterM(): LetterOutline {
-  const [width, valley] = [1, 0.48];
+  const [width, valley] = [1.04, 0.48];
   const run = width / 2 - STROKE;
   // A slanting stroke cut upright, as the one between level cuts turned on its side.
   const upright = levelEndAt(1 - valley, run);
