@@ -20,7 +20,7 @@ export interface BlankRequest {
   readonly title: string;
   readonly metal: MetalRequest;
   readonly item: CutterItem;
-  readonly shop: Pick<Shop, 'rule' | 'bendRule'>;
+  readonly shop: Pick<Shop, 'rule' | 'metal' | 'bendRule'>;
 }
 
 /**
@@ -59,7 +59,7 @@ export function readBlankRequest(given: Given, families: readonly OutlineFamily[
       quantity: 1,
       mayTurn: true,
     },
-    shop: { rule: { units, mark }, bendRule: metal.bendRule },
+    shop: { rule: { units, mark }, metal: metal.metal, bendRule: metal.bendRule },
   };
 }
 

@@ -22,7 +22,9 @@ describe('the strip of one cutter', () => {
       'Seam       tucked tab, 3/4 in at the far end; the ends meet at bend 10;',
     );
     // The running marks are multiples of the side.
-    const marks = [...stdout.matchAll(/^ +(\d+) +(\S.*?) {2}in +36\.0$/gm)].map((row) => row[2]);
+    const marks = [...stdout.matchAll(/^ +(\d+) +(\S.*?) {2}in +36\.0 +36\.0$/gm)].map(
+      (row) => row[2],
+    );
     expect(marks.slice(0, 3)).toEqual(['1 5/8', '3 1/4', '4 7/8']);
     expect(marks).toHaveLength(10);
   });
@@ -44,7 +46,7 @@ describe('the strip of one cutter', () => {
     // 314.159 mm, rounded up to the mark of 0.5 mm.
     expect(stdout).toContain('Strip      314.5 x 25 mm\n');
     expect(stdout).toContain('No sharp bends.');
-    expect(stdout).toMatch(/^ +0 +314 +50 {2}in +360\.0$/m);
+    expect(stdout).toMatch(/^ +1 +0 +314 +50 +in +360\.0 +180\.0 \+ 180\.0$/m);
   });
 
   test('as JSON, and nothing else', async () => {

@@ -56,7 +56,7 @@ export const blank: Command = {
   ],
   async run(given, { stdout }) {
     const { title, metal, item, shop } = readBlankRequest(given, families);
-    const blank = blankEntry(sizedOrRefused(item, shop), shop.rule.mark);
+    const blank = blankEntry(sizedOrRefused(item, shop), shop);
     if (given.flag('json')) {
       stdout.write(`${JSON.stringify(blank, null, 2)}\n`);
     } else {

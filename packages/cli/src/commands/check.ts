@@ -6,7 +6,7 @@ import { faultText } from '../faults/fault-text.js';
 import { agreementFaults } from '../plan-file/agreement-faults.js';
 import { type PlanOnFile, readPlanFile } from '../plan-file/read-plan-file.js';
 import { readInput } from '../read-input.js';
-import { counted } from '../report/plan-report.js';
+import { counted } from '../report/counted.js';
 import { wrap } from '../report/table.js';
 import type { Command } from './command.js';
 

@@ -14,7 +14,7 @@ test.each(edgeTreatments)('the edge $name', async ({ name, example }) => {
   const words = [`--edge ${name.replace(' ', '-')}`, ...exampleWords(example), '--seam butt-joint'];
   const { stdout, stderr } = await blank(words.join(' '));
   expect(stderr).toBe('');
-  expect(stdout).toContain(`Edge       ${name}, `);
+  expect(stdout).toMatch(new RegExp(`Edge       ${name}(?:,| to the outside,) `));
 });
 
 test.each(seams)('the seam $name', async ({ name, example }) => {
@@ -29,7 +29,7 @@ test('a wired edge tells its wire and its fold line', async () => {
   const { stdout } = await blank('--edge wired-edge --wire 1/8 --seam soldered-lap --lap 1/4');
   expect(stdout).toContain('Strip      8 1/4 x 1 5/16 in\n');
   expect(stdout).toContain(
-    'Edge       wired edge, wire 1/8 in, fold line 5/16 in from the raw edge\n',
+    'Edge       wired edge to the outside, wire 1/8 in, fold line 5/16 in from the\n',
   );
 });
 
@@ -39,11 +39,21 @@ test('the length alone tells a raw edge and a butt joint', async () => {
   expect(stdout).toContain('Seam       butt joint, nothing added; the ends meet at bend 4\n');
 });
 
+test('a hem may be folded to the inside, where the bends that close it are others', async () => {
+  const square = await blank('--hem-face inside');
+  expect(square.stdout).toContain('Edge       single hem to the inside, fold line 1/4 in');
+  const tip = ['star', '--points', '5', '--across', '8', '--depth', '1', '--hem-face'];
+  const outside = await run(['blank', ...tip, 'outside'], { cwd });
+  const inside = await run(['blank', ...tip, 'inside'], { cwd });
+  expect(outside.stdout).not.toContain('closes the hem');
+  expect(inside.stdout).toContain('Bend 2 closes the hem through 144 degrees;');
+});
+
 test('the seam may be put elsewhere, as far as it fits there', async () => {
   const { stdout } = await blank('--seam-at middle');
   expect(stdout).toContain('the ends meet between bends');
   // From the middle of the side of 3 in, under the tab.
-  expect(stdout).toMatch(/^ +1 +1 3\/4 {2}in +90\.0$/m);
+  expect(stdout).toMatch(/^ +1 +1 3\/4 {2}in +90\.0 +90\.0$/m);
   const { stderr } = await blank('--seam-at 2.75in');
   expect(stderr).toMatch(/^stripwright: --seam-at: The tucked tab needs/);
 });
@@ -61,7 +71,7 @@ test('corners up to an angle are formed, not bent', async () => {
     '1/4',
   ];
   const sharp = await run(['blank', ...ring], { cwd });
-  expect(sharp.stdout).toMatch(/^ +20 +10 {2}in +18\.0$/m);
+  expect(sharp.stdout).toMatch(/^ +20 +10 {2}in +18\.0 +18\.0$/m);
   const formed = await run(['blank', ...ring, '--corner-angle', '20 degrees'], { cwd });
   expect(formed.stderr).toBe('');
   expect(formed.stdout).toContain('No sharp bends.');

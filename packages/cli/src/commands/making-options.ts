@@ -11,10 +11,10 @@ import {
   SEAM_NAMES,
   type Wanted,
 } from '../order/edge-and-seam.js';
+import { HEM_FACES, SIZE_FACES } from '../order/faces.js';
 import { readAngle, readChoice } from '../order/fields.js';
-import type { Making } from '../order/making-schema.js';
+import type { Making } from '../order/order.js';
 import { readSeamPlace } from '../order/seam-place.js';
-import { SIZE_FACES } from '../order/size-face.js';
 import { textOption } from './command.js';
 import type { OptionReader } from './option-reader.js';
 import { optionKey } from './size-options.js';
@@ -35,6 +35,10 @@ const NOTES: Readonly<Record<string, string>> = {
 export const MAKING_OPTIONS = {
   edge: textOption(`${choiceText(EDGE_NAMES.map(optionKey))} (usually single-hem)`, GROUP),
   ...lengthOptions(EDGE_LENGTHS),
+  'hem-face': textOption(
+    'face of the wall it is folded to: outside (the default) or inside',
+    GROUP,
+  ),
   seam: textOption(`${choiceText(SEAM_NAMES.map(optionKey))} (usually tucked-tab)`, GROUP),
   ...lengthOptions(SEAM_LENGTHS),
   'seam-at': textOption(
@@ -71,13 +75,14 @@ export function readMaking(options: OptionReader, units: ShopUnits): Making | un
     usual({ tab: USUAL_TAB[units] }),
   );
   const seamAt = options.optional('seam-at', (text) => readSeamPlace(text, units));
+  const hemFace = options.optional('hem-face', (text) => readChoice(text, HEM_FACES)) ?? 'outside';
   const sizeIs = options.optional('size-is', (text) => readChoice(text, SIZE_FACES)) ?? 'inside';
   const cornerAngle = options.optional('corner-angle', readAngle);
   for (const { name, complaint } of [edge, seam].flatMap((one) => (one.ok ? [] : one.faults))) {
     options.complainOnce(optionKey(name), complaint);
   }
   if (!edge.ok || !seam.ok) return undefined;
-  return { edge: edge.value, seam: seam.value, seamAt, sizeIs, cornerAngle };
+  return { edge: edge.value, hemFace, seam: seam.value, seamAt, sizeIs, cornerAngle };
 }
 
 function lengthOptions(lengths: readonly NamedLength[]) {

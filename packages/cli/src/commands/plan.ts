@@ -18,7 +18,8 @@ import type { PlanFile } from '../plan-file/plan-file.js';
 import { toPlanFile } from '../plan-file/to-plan-file.js';
 import { makePlan } from '../planning/make-plan.js';
 import { readInput } from '../read-input.js';
-import { counted, planReport } from '../report/plan-report.js';
+import { counted } from '../report/counted.js';
+import { planReport } from '../report/plan-report.js';
 import { wrap } from '../report/table.js';
 import { type Command, flagOption, type Given, textOption } from './command.js';
 

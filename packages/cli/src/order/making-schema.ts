@@ -1,4 +1,3 @@
-import type { EdgeTreatment, Seam, SeamPlace, SizeFace } from '@stripwright/strip-geometry';
 import { z } from 'zod';
 import {
   chooseEdge,
@@ -8,21 +7,13 @@ import {
   SEAM_LENGTHS,
   SEAM_NAMES,
 } from './edge-and-seam.js';
+import { HEM_FACES, SIZE_FACES } from './faces.js';
 import { choiceField, complain, field, readAngle } from './fields.js';
 import { lengthOrNoneField } from './length-fields.js';
+import type { Making } from './order.js';
 import type { OrderContext } from './order-context.js';
 import { readSeamPlace } from './seam-place.js';
 import { section } from './sections.js';
-import { SIZE_FACES } from './size-face.js';
-
-/** How a cutter is made, whatever its outline. */
-export interface Making {
-  readonly edge: EdgeTreatment;
-  readonly seam: Seam;
-  readonly seamAt?: SeamPlace | undefined;
-  readonly sizeIs: SizeFace;
-  readonly cornerAngle?: number | undefined;
-}
 
 /** The edge and the seam, each with the lengths that some kind of it needs. */
 export function edgeAndSeamFields(context: OrderContext) {
@@ -31,6 +22,7 @@ export function edgeAndSeamFields(context: OrderContext) {
   return {
     edge: choiceField(EDGE_NAMES).optional(),
     ...lengths(EDGE_LENGTHS),
+    'hem face': choiceField(HEM_FACES).optional(),
     seam: choiceField(SEAM_NAMES).optional(),
     ...lengths(SEAM_LENGTHS),
   };
@@ -69,6 +61,7 @@ export function makingSchema(context: OrderContext) {
       if (!edge.ok || !seam.ok) return z.NEVER;
       return {
         edge: edge.value,
+        hemFace: read['hem face'] ?? context.shopHemFace,
         seam: seam.value,
         seamAt: read['seam at'],
         sizeIs: read['size is'] ?? context.shopSizeIs,

@@ -1,4 +1,10 @@
-import type { Metal, NamedLength, OutlineFamily, SizeFace } from '@stripwright/strip-geometry';
+import type {
+  HemFace,
+  Metal,
+  NamedLength,
+  OutlineFamily,
+  SizeFace,
+} from '@stripwright/strip-geometry';
 import { parseLength } from '../length/parse-length.js';
 import type { Rule } from '../length/print-length.js';
 import {
@@ -8,9 +14,9 @@ import {
   SEAM_NAMES,
   type Wanted,
 } from './edge-and-seam.js';
+import { HEM_FACES, SIZE_FACES } from './faces.js';
 import { readChoice } from './fields.js';
 import { readMark, USUAL_MARK } from './read-mark.js';
-import { SIZE_FACES } from './size-face.js';
 import { metalSpelt } from './thickness.js';
 import type { RawValue } from './yaml-tree.js';
 
@@ -23,6 +29,7 @@ export interface OrderContext {
   /** The edge and seam of cutters that name none of their own, as far as the shop gives any. */
   readonly shopEdge: Wanted;
   readonly shopSeam: Wanted;
+  readonly shopHemFace: HemFace;
   readonly shopSizeIs: SizeFace;
 }
 
@@ -43,6 +50,7 @@ export function orderContext(raw: RawValue, families: readonly OutlineFamily[]):
     metal: metalSpelt(typeof metal === 'string' ? metal : undefined),
     shopEdge: shopChoice(shop, 'edge', EDGE_NAMES, EDGE_LENGTHS, units),
     shopSeam: shopChoice(shop, 'seam', SEAM_NAMES, SEAM_LENGTHS, units),
+    shopHemFace: chosen(fieldOf(shop, 'hem face'), HEM_FACES) ?? 'outside',
     shopSizeIs: chosen(fieldOf(shop, 'size is'), SIZE_FACES) ?? 'inside',
   };
 }

@@ -1,6 +1,7 @@
 import type {
   BendRule,
   EdgeTreatment,
+  HemFace,
   Metal,
   Outline,
   Seam,
@@ -59,14 +60,11 @@ interface ItemBase {
   readonly mayTurn: boolean;
 }
 
-/** A cutter, bent from a strip. */
-export interface CutterItem extends ItemBase {
-  readonly kind: 'cutter';
-  /** The name of its outline family. */
-  readonly family: string;
-  readonly outline: Outline;
-  readonly depth: number;
+/** How a cutter is made, whatever its outline. */
+export interface Making {
   readonly edge: EdgeTreatment;
+  /** The face of the wall that the edge is folded to. */
+  readonly hemFace: HemFace;
   readonly seam: Seam;
   /** Where the ends meet; absent where it is for the geometry to choose. */
   readonly seamAt?: SeamPlace | undefined;
@@ -74,6 +72,15 @@ export interface CutterItem extends ItemBase {
   readonly sizeIs: SizeFace;
   /** Degrees; corners that turn through no more are formed. */
   readonly cornerAngle?: number | undefined;
+}
+
+/** A cutter, bent from a strip. */
+export interface CutterItem extends ItemBase, Making {
+  readonly kind: 'cutter';
+  /** The name of its outline family. */
+  readonly family: string;
+  readonly outline: Outline;
+  readonly depth: number;
 }
 
 /** A plain rectangle, cut flat. */

@@ -9,13 +9,13 @@ import {
   USUAL_BEND_RULE,
   wantedOfRule,
 } from './bend-rule-sizes.js';
+import { SIZE_FACES } from './faces.js';
 import { choiceField, complain, field, readText } from './fields.js';
 import { lengthField, markField, sizeField } from './length-fields.js';
 import { edgeAndSeamFields } from './making-schema.js';
 import type { Shop } from './order.js';
 import type { OrderContext } from './order-context.js';
 import { section } from './sections.js';
-import { SIZE_FACES } from './size-face.js';
 import { METAL_NAMES, readThickness } from './thickness.js';
 
 export const FIRST_CUTS = ['along', 'across', 'either'] as const;

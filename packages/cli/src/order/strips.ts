@@ -1,4 +1,11 @@
-import { BendError, makeStrip, type Strip, StripError, seams } from '@stripwright/strip-geometry';
+import {
+  BendError,
+  makeStrip,
+  type Outline,
+  type Strip,
+  StripError,
+  seams,
+} from '@stripwright/strip-geometry';
 import type { Fault } from '../faults/fault.js';
 import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
 import { ticksUp } from '../length/ticks.js';
@@ -17,7 +24,15 @@ export interface Blank {
   readonly quantity: number;
   readonly mayTurn: boolean;
   /** Absent for a plain rectangle. */
-  readonly cutter?: { readonly family: string; readonly strip: Strip };
+  readonly cutter?: Cutter;
+}
+
+/** What a cutter is bent to, and the strip that it is bent from. */
+export interface Cutter {
+  /** The name of its outline family. */
+  readonly family: string;
+  readonly outline: Outline;
+  readonly strip: Strip;
 }
 
 /** An order with the blanks of its items, ready for planning. */
@@ -74,12 +89,12 @@ export function sizeBlank(
     ...base,
     length: ticksUp(strip.length, mark),
     width: ticksUp(strip.width, mark),
-    cutter: { family: item.family, strip },
+    cutter: { family: item.family, outline: item.outline, strip },
   };
 }
 
 function stripOf(
-  { outline, depth, edge, seam, seamAt, sizeIs, cornerAngle }: CutterItem,
+  { outline, depth, edge, hemFace, seam, seamAt, sizeIs, cornerAngle }: CutterItem,
   { bendRule }: Pick<Shop, 'bendRule'>,
 ): Strip {
   return makeStrip({
@@ -89,6 +104,7 @@ function stripOf(
     hem: edge.allowance,
     tab: seam.atEnd,
     edge,
+    hemFace,
     seam,
     sizeIs,
     ...(seamAt === undefined ? {} : { seamAt }),

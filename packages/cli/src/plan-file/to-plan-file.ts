@@ -1,10 +1,5 @@
 import type { Cut, CuttingPlan, CuttingProblem, Layout, Stock } from '@stripwright/nesting';
-import {
-  type EdgeTreatment,
-  foodWarning,
-  roundMarks,
-  type Seam,
-} from '@stripwright/strip-geometry';
+import { foodWarning } from '@stripwright/strip-geometry';
 import { roundMillimetres, ticksToMillimetres, ticksUp } from '../length/ticks.js';
 import { amountOf } from '../money.js';
 import type { Shop } from '../order/order.js';
@@ -14,9 +9,9 @@ import {
   type PlanFile,
   type PlanFileBlank,
   type PlanFileLayout,
-  type PlanFileStrip,
   SCHEMA_VERSION,
 } from './plan-file.js';
+import { type Bench, stripEntry } from './strip-entry.js';
 
 /** A plan as its file: ticks as millimetres, coins as decimals, and the strips to bend. */
 export function toPlanFile(
@@ -41,7 +36,7 @@ export function toPlanFile(
     },
     shear: { firstCut, ...(longestCut === undefined ? {} : { longestCut: long(longestCut) }) },
     stock: problem.stock.map((stock) => stockEntry(stock, long)),
-    blanks: blanks.map((blank) => blankEntry(blank, rule.mark)),
+    blanks: blanks.map((blank) => blankEntry(blank, order.shop)),
     layouts: plan.layouts.map((layout) => layoutEntry(layout, problem, long, least)),
     buy: plan.buy.map(({ stock, count, cost }) => ({ stock, count, cost: amountOf(cost) })),
     cost: amountOf(plan.cost),
@@ -71,7 +66,8 @@ function stockEntry(stock: Stock, long: InMillimetres): PlanFile['stock'][number
 }
 
 /** A blank as its file has it: millimetres, and the strip of a cutter. */
-export function blankEntry(blank: Blank, mark: number): PlanFileBlank {
+export function blankEntry(blank: Blank, bench: Bench): PlanFileBlank {
+  const { mark } = bench.rule;
   const { name, quantity, mayTurn, cutter } = blank;
   return {
     id: name,
@@ -79,60 +75,7 @@ export function blankEntry(blank: Blank, mark: number): PlanFileBlank {
     width: ticksToMillimetres(blank.width, mark),
     quantity,
     mayTurn,
-    ...(cutter === undefined ? {} : { strip: stripEntry(cutter, mark) }),
-  };
-}
-
-/** The strip as it is marked out: each mark rounded by itself, so that errors do not add up. */
-function stripEntry({ family, strip }: NonNullable<Blank['cutter']>, mark: number): PlanFileStrip {
-  const onMark = (at: number) => roundMillimetres(roundMarks([at], mark)[0] ?? at);
-  return {
-    outline: family,
-    depth: roundMillimetres(strip.depth),
-    hem: roundMillimetres(strip.hem),
-    tab: roundMillimetres(strip.tab),
-    developed: roundMillimetres(strip.developed),
-    edge: edgeEntry(strip.edge),
-    seam: seamEntry(strip.seam, strip.length),
-    sizeIs: strip.sizeIs,
-    bends: strip.bends.map(({ number, at, direction, angle }) => ({
-      number,
-      at: onMark(at),
-      direction,
-      angle: roundMillimetres(angle),
-    })),
-    curves: strip.curves.map(({ from, to, radius, direction, angle }) => ({
-      from: onMark(from),
-      to: onMark(to),
-      radius: roundMillimetres(radius),
-      direction,
-      angle: roundMillimetres(angle),
-    })),
-  };
-}
-
-function edgeEntry({ name, foldLines, wire }: EdgeTreatment): NonNullable<PlanFileStrip['edge']> {
-  return {
-    kind: name,
-    foldLines: foldLines.map(roundMillimetres),
-    ...(wire === 0 ? {} : { wire: roundMillimetres(wire) }),
-  };
-}
-
-function seamEntry(
-  { name, atStart, atEnd, overlap, openHem, lines }: Seam,
-  length: number,
-): NonNullable<PlanFileStrip['seam']> {
-  return {
-    kind: name,
-    atStart: roundMillimetres(atStart),
-    atEnd: roundMillimetres(atEnd),
-    overlap: roundMillimetres(overlap),
-    openHem: roundMillimetres(openHem),
-    lines: lines.map(({ purpose, end, from }) => ({
-      purpose,
-      at: roundMillimetres(end === 'start' ? from : length - from),
-    })),
+    ...(cutter === undefined ? {} : { strip: stripEntry(cutter, bench) }),
   };
 }
 

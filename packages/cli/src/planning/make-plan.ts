@@ -3,7 +3,7 @@ import type { Environment } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import type { Order } from '../order/order.js';
 import type { SizedOrder } from '../order/strips.js';
-import { counted } from '../report/plan-report.js';
+import { counted } from '../report/counted.js';
 import { cannotBeCut } from './cannot-be-cut.js';
 
 /**

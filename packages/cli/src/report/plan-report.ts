@@ -2,7 +2,9 @@ import { printBareLength, printLength, printSize, type Rule } from '../length/pr
 import { coinsOf, printMoney } from '../money.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 import { CUTTING_CAUTIONS } from './cautions.js';
+import { counted } from './counted.js';
 import { table, wrap } from './table.js';
+import { warningLines } from './warning-lines.js';
 
 /** The report of a plan: what to buy, how to cut it, what to cut. Lines of at most 80 columns. */
 export function planReport(file: PlanFile): readonly string[] {
@@ -17,13 +19,9 @@ export function planReport(file: PlanFile): readonly string[] {
     '',
     ...offcutsToKeep(file),
     '',
+    ...warnings(file),
     ...CUTTING_CAUTIONS,
   ];
-}
-
-/** `1 sheet`, `3 sheets` */
-export function counted(count: number, singular: string, plural = `${singular}s`): string {
-  return `${count} ${count === 1 ? singular : plural}`;
 }
 
 const ruleOf = ({ order }: PlanFile): Rule => ({ units: order.units, mark: order.smallestMark });
@@ -141,6 +139,18 @@ function layouts(file: PlanFile): readonly string[] {
       ]),
     ),
     `  Metal used: ${(100 * shareUsed(file)).toFixed(1)} %`,
+  ];
+}
+
+/** What to think of before cutting: the metal and food, and what is hard to make. */
+function warnings(file: PlanFile): readonly string[] {
+  const food = file.order.metal?.foodWarning;
+  const hard = file.blanks.flatMap(({ id, strip }) =>
+    warningLines(strip?.warnings ?? [], ruleOf(file), id),
+  );
+  return [
+    ...(food === undefined ? [] : [...wrap(food), '']),
+    ...(hard.length === 0 ? [] : ['Before cutting, think of this:', ...hard, '']),
   ];
 }
 

@@ -1,9 +1,13 @@
 import { type BendRule, foodWarning, type Metal } from '@stripwright/strip-geometry';
-import { printBareLength, printSize, printThickness, type Rule } from '../length/print-length.js';
+import { printSize, printThickness, type Rule } from '../length/print-length.js';
 import type { PlanFileBlank, PlanFileStrip } from '../plan-file/plan-file.js';
 import { CUTTING_CAUTIONS } from './cautions.js';
 import { edgeText, seamText } from './edge-and-seam-text.js';
-import { table, wrap } from './table.js';
+import { notchText, snipText } from './hem-cuts-text.js';
+import { bendTable, curveTable } from './mark-tables.js';
+import { refoldText } from './refold-text.js';
+import { wrap } from './table.js';
+import { warningLines } from './warning-lines.js';
 
 /** What the report of one strip says. */
 export interface StripReport {
@@ -34,22 +38,26 @@ export function stripReport(report: StripReport, rule: Rule): readonly string[] 
     ...size,
     ...fact('Edge', edgeText(strip, rule)),
     ...fact('Seam', seamText(strip, rule)),
+    ...fact('Notches', notchText(strip)),
+    ...fact('Snips', snipText(strip, rule)),
     ...fact('Metal', metalText(report.metal, rule)),
     ...fact('Bend rule', report.metal.bendRule.name),
-    ...foodLines(report.metal),
     '',
     ...bendTable(strip, rule),
     ...curveTable(strip, rule),
+    ...paragraph(refoldText(strip, rule)),
+    ...warnings(strip, rule),
+    ...paragraph(foodWarning(report.metal.metal)),
     '',
     ...CUTTING_CAUTIONS,
   ];
 }
 
 const FACT_NAME_WIDTH = 11;
-const UNIT_NAMES: Readonly<Record<Rule['units'], string>> = { in: 'inches', mm: 'millimetres' };
 
 /** `  Strip      17 x 1 in`, with what is too long on lines of its own. */
-function fact(name: string, text: string): readonly string[] {
+function fact(name: string, text: string | undefined): readonly string[] {
+  if (text === undefined) return [];
   return wrap(`  ${name.padEnd(FACT_NAME_WIDTH)}${text}`, ' '.repeat(2 + FACT_NAME_WIDTH));
 }
 
@@ -59,53 +67,11 @@ function metalText({ metal, thickness }: MetalOfStrip, { units }: Rule): string 
   return `${metal.name}, ${printThickness(thickness, units)} thick`;
 }
 
-function foodLines({ metal }: MetalOfStrip): readonly string[] {
-  const warning = foodWarning(metal);
-  return warning === undefined ? [] : ['', ...wrap(warning)];
+function paragraph(text: string | undefined): readonly string[] {
+  return text === undefined ? [] : ['', ...wrap(text)];
 }
 
-function bendTable({ bends }: PlanFileStrip, rule: Rule): readonly string[] {
-  if (bends.length === 0) return ['No sharp bends.'];
-  return [
-    `Bends: each mark runs from the square end, in ${UNIT_NAMES[rule.units]}. "in" folds toward the`,
-    'inside of the cutter. Degrees are those bent through: 90 is square.',
-    ...table(
-      [
-        { heading: 'Bend', align: 'right' },
-        { heading: 'Mark', align: 'right' },
-        { heading: 'Fold', align: 'left' },
-        { heading: 'Degrees', align: 'right' },
-      ],
-      bends.map(({ number, at, direction, angle }) => [
-        `${number}`,
-        printBareLength(at, rule),
-        direction,
-        angle.toFixed(1),
-      ]),
-    ),
-  ];
-}
-
-function curveTable({ curves }: PlanFileStrip, rule: Rule): readonly string[] {
-  if (curves.length === 0) return [];
-  return [
-    '',
-    `Curves: formed between the marks, in ${UNIT_NAMES[rule.units]}; the radius is the tightest`,
-    ...table(
-      [
-        { heading: 'From', align: 'right' },
-        { heading: 'To', align: 'right' },
-        { heading: 'Radius', align: 'right' },
-        { heading: 'Form', align: 'left' },
-        { heading: 'Degrees', align: 'right' },
-      ],
-      curves.map(({ from, to, radius, direction, angle }) => [
-        printBareLength(from, rule),
-        printBareLength(to, rule),
-        printBareLength(Math.round(radius / rule.mark) * rule.mark, rule),
-        direction,
-        angle.toFixed(1),
-      ]),
-    ),
-  ];
+function warnings({ warnings: found = [] }: PlanFileStrip, rule: Rule): readonly string[] {
+  if (found.length === 0) return [];
+  return ['', 'Before cutting, think of this:', ...warningLines(found, rule)];
 }
