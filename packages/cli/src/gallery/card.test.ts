@@ -58,7 +58,29 @@ describe.each(cards)('$name', ({ exhibit, drawing }) => {
         expect(tags.map(({ text }) => text).sort()).toEqual(named);
       }
     }
-    expect(lines('hem-line')).toHaveLength(1);
+    expect(lines('hem-line').length).toBeGreaterThan(0);
+  });
+
+  test('draws the strip true to scale, each bend at its mark', () => {
+    const edge = marksOf(drawing).find(
+      (mark) => mark.kind === 'polygon' && mark.role === 'strip-edge',
+    );
+    const corners = edge?.kind === 'polygon' ? edge.points : [];
+    const [left, right] = [Math.min, Math.max].map((end) => end(...corners.map(({ x }) => x)));
+    const [top, foot] = [Math.min, Math.max].map((end) => end(...corners.map(({ y }) => y)));
+    const scale = ((right ?? 0) - (left ?? 0)) / strip.length;
+    expect(((foot ?? 0) - (top ?? 0)) / strip.width).toBeCloseTo(scale, 9);
+    const bends = marksOf(drawing).flatMap((mark) =>
+      mark.kind === 'line' && /^bend-(?:in|out)$/.test(mark.role ?? '') ? [mark.points] : [],
+    );
+    strip.bends.forEach(({ at }, index) => {
+      for (const { x } of bends[index] ?? []) expect((x - (left ?? 0)) / scale).toBeCloseTo(at, 9);
+    });
+  });
+
+  test('tells how to take care', () => {
+    const words = textsOf(drawing, 'caution').map(({ text }) => text);
+    expect(words.join(' ')).toMatch(/gloves.*local codes/);
   });
 
   test('no words lie over others, by the widths of a wide face', () => {

@@ -1,13 +1,14 @@
 import { roundMarks, type Strip } from '@stripwright/strip-geometry';
-import type { Box, Mark, Point, RectMark } from '../drawing/drawing.js';
-import { INK, tint } from '../drawing/ink.js';
+import type { Box, Mark, Point } from '../drawing/drawing.js';
+import { INK } from '../drawing/ink.js';
 import { BASELINE_DROP, LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
 import { spreadLabels } from '../drawing/spread-labels.js';
 import { textMark } from '../drawing/text-mark.js';
 import { printBareLength, type Rule } from '../length/print-length.js';
 import { ticksUp } from '../length/ticks.js';
+import { drawBlank } from './draw-blank.js';
 import { bendLabel, curveLabel } from './places.js';
-import { TAG_HEIGHT, type Tagged, tag, tagWidth, words } from './tag.js';
+import { TAG_HEIGHT, type Tagged, tag, tagWidth } from './tag.js';
 
 /** Millimetres of page. */
 const TIE = 3.2;
@@ -20,11 +21,8 @@ export interface DrawnStrip {
   readonly height: number;
 }
 
-/** Dashes that tell the lines on a strip apart without colour. */
-export const DASHES = { in: 'none', out: [2, 1], hem: [0.4, 0.8] } as const;
-
 /**
- * The flat strip with its hem below, its square end at the left and its tab at
+ * The flat strip with its hem above, its square end at the left and its tab at
  * the right: tags of bends and curves above, marks from the square end below.
  */
 export function drawStrip(strip: Strip, rule: Rule, room: Omit<Box, 'height'>): DrawnStrip {
@@ -32,34 +30,15 @@ export function drawStrip(strip: Strip, rule: Rule, room: Omit<Box, 'height'>): 
   const top = room.y + TAG_HEIGHT + TIE;
   const foot = top + strip.width * scale;
   const x = (along: number): number => room.x + along * scale;
-  const body = { x: room.x, y: top, width: strip.length * scale, height: foot - top };
-  const hemLine = foot - strip.hem * scale;
   const marked = markedPlaces(strip, rule);
   const longest = Math.max(...marked.map(({ text }) => textWidth(text))) * SIZE;
+  const blank = drawBlank(strip, room.x, top, scale);
+  const curveHeads = strip.curves.map(({ from, to }) => at(x((from + to) / 2), top));
   return {
     height: foot + TIE + longest + 1 - room.y,
     marks: [
-      rect('strip', body, INK.paper),
-      ...strip.curves.map(({ from, to }) =>
-        formed({ ...body, x: x(from), width: (to - from) * scale }),
-      ),
-      ...tabMarks(strip, body, scale),
-      line('hem-line', [at(body.x, hemLine), at(body.x + body.width, hemLine)], DASHES.hem),
-      words(
-        'hem-name',
-        'hem',
-        at(body.x + 0.8, hemLine + (foot - hemLine - LINE_HEIGHT * 2.2) / 2),
-        2.2,
-      ),
-      ...strip.bends.map((bend) =>
-        line(
-          `bend-${bend.direction}`,
-          [at(x(bend.at), top), at(x(bend.at), foot)],
-          DASHES[bend.direction],
-        ),
-      ),
-      { kind: 'rect', role: 'strip-edge', box: body, stroke: INK.text, strokeWidth: 0.5 },
-      ...tagRow(strip, x, top, room),
+      ...blank.marks,
+      ...tagRow(tagsOf(strip, blank.bendHeads, curveHeads), room),
       ...markRow(marked, x, foot, room),
     ],
   };
@@ -67,76 +46,55 @@ export function drawStrip(strip: Strip, rule: Rule, room: Omit<Box, 'height'>): 
 
 const at = (x: number, y: number): Point => ({ x, y });
 
-const rect = (role: string, box: Box, fill: string): RectMark => ({
-  kind: 'rect',
-  role,
-  box,
-  fill,
-});
-
-function formed(box: Box): Mark {
-  return { ...rect('formed', box, tint(1)), stroke: INK.soft, strokeWidth: 0.15 };
-}
-
-function line(role: string, points: readonly Point[], dashes: readonly number[] | 'none'): Mark {
-  const pen = { stroke: INK.text, strokeWidth: 0.35 };
-  return { kind: 'line', role, points, ...pen, ...(dashes === 'none' ? {} : { dashes }) };
-}
-
-function tabMarks(strip: Strip, body: Box, scale: number): readonly Mark[] {
-  const width = strip.tab * scale;
-  if (width === 0) return [];
-  const box = { ...body, x: body.x + body.width - width, width };
-  const name = textWidth('tab') * 2.6;
-  return [
-    rect('tab', box, INK.scrapGround),
-    words('tab-name', 'tab', at(box.x + (width - name) / 2, body.y + 0.6), 2.6),
-  ];
-}
-
 interface StripTag {
   readonly label: string;
   readonly tagged: Tagged;
-  readonly along: number;
+  /** What it is tied to. */
+  readonly head: Point;
+}
+
+function tagsOf(
+  { bends, curves }: Strip,
+  bendHeads: readonly Point[],
+  curveHeads: readonly Point[],
+): readonly StripTag[] {
+  const tags = (
+    of: Tagged['of'],
+    runs: readonly Pick<Tagged, 'direction'>[],
+    heads: readonly Point[],
+    labelOf: (index: number) => string,
+  ) =>
+    heads.flatMap((head, index): readonly StripTag[] => {
+      const direction = runs[index]?.direction;
+      return direction === undefined
+        ? []
+        : [{ label: labelOf(index), tagged: { of, direction }, head }];
+    });
+  return [
+    ...tags('bend', bends, bendHeads, bendLabel),
+    ...tags('curve', curves, curveHeads, curveLabel),
+  ].sort((one, other) => one.head.x - other.head.x);
 }
 
 /** Tags above the strip, spread along it where they would touch. */
-function tagRow(
-  strip: Strip,
-  x: (along: number) => number,
-  top: number,
-  room: Omit<Box, 'height'>,
-): readonly Mark[] {
-  const tags: readonly StripTag[] = [
-    ...strip.bends.map(({ at, direction }, index): StripTag => {
-      return { label: bendLabel(index), tagged: { of: 'bend', direction }, along: at };
-    }),
-    ...strip.curves.map(({ from, to, direction }, index): StripTag => {
-      return {
-        label: curveLabel(index),
-        tagged: { of: 'curve', direction },
-        along: (from + to) / 2,
-      };
-    }),
-  ].sort((one, other) => one.along - other.along);
+function tagRow(tags: readonly StripTag[], room: Omit<Box, 'height'>): readonly Mark[] {
   const pitch = Math.max(...tags.map(({ label }) => tagWidth(label)), 0) + TAG_GAP;
   const centres = spreadLabels(
-    tags.map(({ along }) => x(along)),
+    tags.map(({ head }) => head.x),
     pitch,
     room.x - pitch / 2,
     room.x + room.width + pitch / 2,
   );
-  return tags.flatMap(({ label, tagged, along }, index) => {
-    const centre = centres[index] ?? x(along);
-    const middle = at(centre, room.y + TAG_HEIGHT / 2);
+  return tags.flatMap(({ label, tagged, head }, index) => {
+    const centre = centres[index] ?? head.x;
     const tie: Mark = {
       kind: 'line',
       role: 'tie',
-      points: [at(centre, room.y + TAG_HEIGHT), at(x(along), top)],
+      points: [at(centre, room.y + TAG_HEIGHT), at(head.x, room.y + TAG_HEIGHT + TIE), head],
       stroke: INK.soft,
       strokeWidth: 0.2,
     };
-    return [tie, ...tag(`strip-${tagged.of}`, label, tagged, middle)];
+    return [tie, ...tag(`strip-${tagged.of}`, label, tagged, at(centre, room.y + TAG_HEIGHT / 2))];
   });
 }
 

@@ -3,6 +3,7 @@ import type { Drawing } from '../drawing/drawing.js';
 import { INK, tint } from '../drawing/ink.js';
 import { writeSvg } from '../drawing/svg-sink.js';
 import type { Rule } from '../length/print-length.js';
+import { CUTTING_CAUTIONS } from '../report/cautions.js';
 import { cardName } from './card-name.js';
 import { type Exhibit, sizeWords } from './exhibit.js';
 import { pointsOn } from './places.js';
@@ -48,6 +49,7 @@ export function galleryPage(exhibits: readonly Exhibit[], rule: Rule): string {
     '<h1>Outlines of cutters</h1>',
     `<p>${exhibits.length} outlines, each with its flat strip. Bends have the same numbers, and `,
     'curves the same letters, on the shape, on the strip and in the figures.</p>',
+    `<p>${escaped(CUTTING_CAUTIONS.join(' '))}</p>`,
     '<nav>',
     ...links,
     '</nav>',

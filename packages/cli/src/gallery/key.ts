@@ -1,9 +1,10 @@
-import { type Area, type Block, paragraph } from '../drawing/block.js';
+import { type Area, type Block, paragraph, stack } from '../drawing/block.js';
 import type { Mark, Point } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
 import type { Rule } from '../length/print-length.js';
-import { DASHES } from './draw-strip.js';
+import { CUTTING_CAUTIONS } from '../report/cautions.js';
+import { DASHES } from './draw-blank.js';
 import { TAG_HEIGHT, type Tagged, tag, tagWidth, words } from './tag.js';
 
 const SIZE = 2.6;
@@ -27,7 +28,7 @@ const ENTRIES: readonly Entry[] = [
 
 const UNITS: Readonly<Record<Rule['units'], string>> = { in: 'inches', mm: 'millimetres' };
 
-/** What tags and lines mean, and how the figures are to be read. */
+/** What tags and lines mean, how the figures are to be read, and what to take care of. */
 export function drawKey(rule: Rule, area: Area): Block {
   const middle = area.top + TAG_HEIGHT / 2;
   let left = area.left;
@@ -40,9 +41,13 @@ export function drawKey(rule: Rule, area: Area): Block {
   const top = area.top + TAG_HEIGHT + GAP;
   const text =
     `Marks run from the square end, in ${UNITS[rule.units]}. Degrees are those bent through: ` +
-    '90 is square. The radius is that of the cookie.';
-  const note = paragraph({ ...area, top }, 'note', text, SIZE);
-  return { marks: [...marks, ...note.marks], height: top + note.height - area.top };
+    '90 is square. The radius is that of the cookie. The strip is seen from outside the cutter, ' +
+    'its hem above; the short cuts into the hem relieve it on tight curves.';
+  const below = stack({ ...area, top }, GAP / 2, [
+    (place) => paragraph(place, 'note', text, SIZE),
+    (place) => paragraph(place, 'caution', CUTTING_CAUTIONS.join(' '), SIZE),
+  ]);
+  return { marks: [...marks, ...below.marks], height: top + below.height - area.top };
 }
 
 interface Sample {
