@@ -4,11 +4,13 @@ import { describe, expect, test, vi } from 'vitest';
 import { commands } from './commands/index.js';
 import { run, temporaryFolder } from './environment.test.support.js';
 import { SMALL_ORDER } from './order/small-order.test.support.js';
+import { RING } from './ring.test.support.js';
 import { shellWords } from './shell-words.test.support.js';
 import { VERSION } from './version.js';
 
 const cwd = temporaryFolder();
 writeFileSync(join(cwd, 'order.yaml'), SMALL_ORDER);
+writeFileSync(join(cwd, 'ring.svg'), RING);
 
 const helps = [[], ...commands.map(({ name }) => [name])];
 

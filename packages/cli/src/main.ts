@@ -35,7 +35,7 @@ async function parseAndRun(argv: readonly string[], environment: Environment): P
         builder: (own) => declare(own, command),
         handler: async (words) => {
           const input = given(words, command);
-          if (command.subject !== undefined && input.subject === '')
+          if (isNeeded(command.subject) && input.subject === '')
             throw usageError('Not enough non-option arguments', command.name, []);
           exitCode = await command.run(input, environment);
         },
@@ -79,9 +79,14 @@ function baseParser(argv: readonly string[]): Argv {
     });
 }
 
-/** `plan <order>` */
+/** `plan <order>`, `blank [outline]` */
 function usageOf({ name, subject }: Command): string {
-  return subject === undefined ? name : `${name} <${subject.name}>`;
+  if (subject === undefined) return name;
+  return isNeeded(subject) ? `${name} <${subject.name}>` : `${name} [${subject.name}]`;
+}
+
+function isNeeded(subject: Command['subject']): boolean {
+  return subject !== undefined && subject.optional !== true;
 }
 
 function declare(parser: Argv, command: Command): Argv {
@@ -95,7 +100,7 @@ function declare(parser: Argv, command: Command): Argv {
       : usage.positional(subject.name, {
           type: 'string',
           describe: subject.meaning,
-          demandOption: true,
+          demandOption: isNeeded(subject),
         });
   const declared = positioned
     .options({ ...options })
@@ -108,7 +113,7 @@ function declare(parser: Argv, command: Command): Argv {
 
 function given(words: Readonly<Record<string, unknown>>, { subject }: Command): Given {
   return {
-    subject: subject === undefined ? '' : String(words[subject.name]),
+    subject: subject === undefined ? '' : String(words[subject.name] ?? ''),
     text(option) {
       const value = words[option];
       return typeof value === 'string' ? value : undefined;

@@ -7,11 +7,16 @@ export interface Command {
   /** Its first word, such as `plan`. */
   readonly name: string;
   /** The one thing it works on, such as `order`, and what to say about it; absent if there is none. */
-  readonly subject?: { readonly name: string; readonly meaning: string };
+  readonly subject?: {
+    readonly name: string;
+    readonly meaning: string;
+    /** True where an option can stand in its place. */
+    readonly optional?: true;
+  };
   /** One line for the list of commands. */
   readonly summary: string;
   readonly options: Readonly<Record<string, Options>>;
-  /** Each can be run as it stands in a folder that holds an order called order.yaml. */
+  /** Each runs as it stands in a folder that holds order.yaml, and a drawing, ring.svg. */
   readonly examples: readonly CommandExample[];
   /** Ends its help text. */
   readonly epilogue?: readonly string[];
@@ -29,7 +34,7 @@ export interface CommandExample {
 
 /** What the user gave on the command line. */
 export interface Given {
-  /** Empty for a command without a subject. */
+  /** Empty where there is none. */
   readonly subject: string;
   /** The text of an option, if it was given. */
   text(option: string): string | undefined;

@@ -135,6 +135,10 @@ function sentence(complaint: Complaint, found: string): Sentence {
       );
     case 'not a seam place':
       return must('the number of a corner, a distance such as 2 in, or middle');
+    case 'drawing':
+      return says(`gives no outline: ${withoutStop(complaint.reason)}`);
+    case 'two outlines':
+      return says(`stands in place of an outline; leave out ${found}`);
     case 'unreadable':
       return says(`cannot be read: ${complaint.reason}`);
     case 'not YAML':

@@ -56,6 +56,8 @@ export type Complaint =
       readonly known: readonly string[];
     }
   | { readonly code: 'not a seam place' }
+  | { readonly code: 'drawing'; readonly reason: string }
+  | { readonly code: 'two outlines' }
   | { readonly code: 'unreadable'; readonly reason: string }
   | { readonly code: 'not YAML'; readonly reason: string }
   | { readonly code: 'not JSON'; readonly reason: string }

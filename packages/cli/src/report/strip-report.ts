@@ -47,10 +47,13 @@ export function stripReport(report: StripReport, rule: Rule): readonly string[] 
     ...curveTable(strip, rule),
     ...paragraph(refoldText(strip, rule)),
     ...warnings(strip, rule),
-    ...paragraph(foodWarning(report.metal.metal)),
-    '',
-    ...CUTTING_CAUTIONS,
   ];
+}
+
+/** What ends a report of strips: whether the metal may touch food, and how to cut it safely. */
+export function stripCautions(metal: Metal): readonly string[] {
+  const food = foodWarning(metal);
+  return [...(food === undefined ? [] : [...wrap(food), '']), ...CUTTING_CAUTIONS];
 }
 
 const FACT_NAME_WIDTH = 11;
