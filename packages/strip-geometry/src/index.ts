@@ -216,3 +216,7 @@ export {
   largestOfFamily,
   largestThatFits,
 } from './inverse-sizing.js';
+
+// Splitting: a strip longer than the longest stock.
+
+export { type SplitOptions, type StripPart, splitStrip } from './splitting/split-strip.js';

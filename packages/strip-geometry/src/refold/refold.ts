@@ -17,7 +17,10 @@ export interface RefoldOptions {
 
 /** How well a folded strip makes the outline that was drawn. Millimetres. */
 export interface FoldFigures {
-  /** Distance between the two ends, where they should meet. */
+  /**
+   * Distance between the two ends, where they should meet; for a part of a
+   * cutter, how far one end is from where it should be to the other.
+   */
   readonly closureGap: number;
   /** Greatest distance of any point from its place on the drawing, laid on it as well as can be. */
   readonly largestDeviation: number;
@@ -90,7 +93,7 @@ export function refold(
     const folded = fold(chain, marks, turns);
     const { points, largest, worst } = placeBest(folded.points, drawing.points, weights);
     return {
-      closureGap: gapOf(folded),
+      closureGap: gapOf(points, drawing.points),
       largestDeviation: largest,
       at: folded.along[worst] ?? 0,
       path: points,

@@ -86,14 +86,22 @@ export function tellTurns(
 
 /** The largest deviation or the gap, whichever is greater. */
 function worstOf(folded: Folded, target: Target): number {
-  const { largest } = placeBest(folded.points, target.points, target.weights);
-  return Math.max(largest, gapOf(folded));
+  const { points, largest } = placeBest(folded.points, target.points, target.weights);
+  return Math.max(largest, gapOf(points, target.points));
 }
 
-/** Distance between the two ends of a folded strip. */
-export function gapOf({ points }: Folded): number {
+/**
+ * How far the two ends are from where they should be to each other, once the
+ * path is laid on its target. For a closed outline, the distance between them.
+ */
+export function gapOf(points: readonly Point[], targets: readonly Point[]): number {
+  return distance(chordOf(points), chordOf(targets));
+}
+
+/** From the first point to the last. */
+function chordOf(points: readonly Point[]): Point {
   const [first, last] = [points[0], points[points.length - 1]];
-  return first === undefined || last === undefined ? 0 : distance(first, last);
+  return first === undefined || last === undefined ? { x: 0, y: 0 } : minus(last, first);
 }
 
 /** The weights, raised for points that are far off (as in Lawson's method for the least maximum). */
@@ -111,6 +119,12 @@ function evened(folded: Folded, target: Target): number[] {
   return raised.map((weight) => weight / total);
 }
 
+/** What moving along x, along y, and turning by a radian do to a point. */
+interface Placing {
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+}
+
 /** One round; the turns it finds are whole multiples of `step` if one is given. */
 function next(
   chain: Chain,
@@ -125,14 +139,11 @@ function next(
   const unit = step ?? 1;
   // Unknowns: the placement (x, y, angle), then the turns themselves, in units of the step.
   const sum = new SquaresSum(PLACEMENT + turns.length);
-  /** Asks the placed point of that index to move by `by`. */
-  const pull = (index: number, by: Point, weight: number, placement: boolean) => {
-    const p = points[index] ?? by;
+  /** Asks the placed point of that index to move by `by`; `moves` is how placing would move it. */
+  const pull = (index: number, by: Point, weight: number, moves: Placing) => {
     for (const axis of ['x', 'y'] as const) {
       const row = new Float64Array(sum.size);
-      if (placement) {
-        row.set(axis === 'x' ? [1, 0, -p.y] : [0, 1, p.x]);
-      }
+      row.set(moves[axis]);
       let now = 0;
       turns.forEach((turn, number) => {
         const effect = effectOf(points, folded.pivots[number], index)[axis];
@@ -144,14 +155,13 @@ function next(
   };
 
   points.forEach((p, index) => {
-    pull(index, minus(target.points[index] ?? p, p), target.weights[index] ?? 0, true);
+    const by = minus(target.points[index] ?? p, p);
+    pull(index, by, target.weights[index] ?? 0, { x: [1, 0, -p.y], y: [0, 1, p.x] });
   });
-  const last = points.length - 1;
-  const [start, end] = [points[0], points[last]];
-  if (start !== undefined && end !== undefined) {
-    // The gap is the same wherever the path lies.
-    pull(last, minus(start, end), GAP, false);
-  }
+  // The chord from end to end is only turned by placing, not moved.
+  const chord = chordOf(points);
+  const off = minus(chordOf(target.points), chord);
+  pull(points.length - 1, off, GAP, { x: [0, 0, -chord.y], y: [0, 0, chord.x] });
   // A turning that is off counts as if it moved a point a whole strip's length away, since the
   // angles that a hand is told should add up.
   const lever = marks[marks.length - 1] ?? 0;
