@@ -64,8 +64,10 @@ export { star } from './outlines/star.js';
 export { teardrop } from './outlines/teardrop.js';
 export { tree } from './outlines/tree.js';
 
-// Drawings: outlines read from SVG.
+// Drawings: outlines read from SVG, and traces fitted with few lines and arcs.
 
+export { deviationBetween } from './fitting/deviation.js';
+export { FITTING_TOLERANCE, fitTrace, isTraced } from './fitting/fit-trace.js';
 export type { Ignorable } from './svg/drawn-shapes.js';
 export { readSvg, type SvgOptions } from './svg/read-svg.js';
 export { SvgError, type SvgFault, type SvgPlace } from './svg/svg-error.js';

@@ -1,7 +1,9 @@
 import { checkOutline } from '../check-outline.js';
+import { FITTING_TOLERANCE, fitTrace, isTraced } from '../fitting/fit-trace.js';
 import { bounds } from '../measure.js';
 import type { Outline } from '../outline.js';
 import { OutlineError } from '../outline-error.js';
+import { printLength } from '../wording.js';
 import { scaleFor } from './asked-size.js';
 import { closedLoops, type Loop, ORIGIN } from './closed-loops.js';
 import { drawnShapes, type Ignorable } from './drawn-shapes.js';
@@ -15,6 +17,13 @@ export interface SvgOptions {
   readonly across?: number;
   /** Enlarge the drawing until its largest outline is so high, millimetres. */
   readonly high?: number;
+  /**
+   * Whether outlines are fitted with few lines and arcs: those that look traced
+   * (see `isTraced`) where absent, or always, or never.
+   */
+  readonly fit?: 'when traced' | 'always' | 'never';
+  /** How far a fitted outline may lie from what is drawn, millimetres; 0.2 where absent. */
+  readonly tolerance?: number;
   /** What to pass over instead of refusing the drawing for it; nothing where absent. */
   readonly ignore?: readonly Ignorable[];
 }
@@ -28,12 +37,18 @@ export interface SvgOptions {
  * itself: the width of its stroke and its filling do not.
  *
  * Lines, circular and elliptical arcs and Bezier curves stay what they are. A
- * path is closed if the file says so or its ends lie within 0.01 mm.
+ * path is closed if the file says so or its ends lie within 0.01 mm. Outlines
+ * that were traced as many tiny segments are fitted with few lines and arcs,
+ * see `fitTrace`.
  *
  * @throws SvgError saying what was found, in which element, line and column.
  */
 export function readSvg(text: string, options: SvgOptions = {}): readonly Outline[] {
-  const ignore = options.ignore ?? [];
+  const { ignore = [], fit = 'when traced', tolerance = FITTING_TOLERANCE } = options;
+  if (!(tolerance > 0 && Number.isFinite(tolerance))) {
+    const message = `"tolerance" must be a length above 0 mm; got ${printLength(tolerance)}.`;
+    throw new SvgError('out of range', message);
+  }
   const shapes = drawnShapes(readTree(text), ignore);
   const leaveOutOpen = ignore.includes('open paths');
   const asDrawn = closedLoops(shapes, 1, leaveOutOpen);
@@ -50,7 +65,12 @@ export function readSvg(text: string, options: SvgOptions = {}): readonly Outlin
   const scale = scaleFor(options, largest);
   const loops = scale === 1 ? asDrawn : closedLoops(shapes, scale, leaveOutOpen);
   const names = loopNames(loops);
-  return loops.map((loop, index) => outlineOf(loop, names[index] ?? ''));
+  return loops
+    .map((loop, index) => outlineOf(loop, names[index] ?? ''))
+    .map((outline) => {
+      const wanted = fit === 'always' || (fit === 'when traced' && isTraced(outline));
+      return wanted ? fitTrace(outline, tolerance) : outline;
+    });
 }
 
 const NOTHING = { left: 0, right: 0, bottom: 0, top: 0, across: 0, high: 0 };

@@ -1,0 +1,140 @@
+import { cross, distance, dot, leftOf, minus } from '../point.js';
+import { fittedCircle, fittedLine } from './carrier-fit.js';
+import type { RingOfPoints } from './ring-of-points.js';
+
+/** A stretch of points that one line or arc comes near to. */
+export interface RoughPiece {
+  readonly kind: 'line' | 'arc';
+  /** Numbers of its first and last point; the next piece starts with the last. */
+  readonly first: number;
+  readonly last: number;
+  /** Radians a millimetre, positive to the left; 0 for a line. */
+  readonly curvature: number;
+  /** Direction in which it leaves its first point, radians. */
+  readonly heading: number;
+}
+
+/** Places where pieces may meet, at most, on one run. */
+const MOST_PLACES = 150;
+
+/** Points of one piece that are looked at, at most. */
+const MOST_LOOKED_AT = 60;
+
+/** An arc counts a little more than a line, so that a line is taken where either would do. */
+const COST = { line: 1, arc: 1.01 } as const;
+
+interface Reached {
+  readonly cost: number;
+  readonly piece: RoughPiece | undefined;
+  readonly before: Reached | undefined;
+}
+
+/**
+ * Divides the points from `first` to `last` into as few lines and arcs as keep
+ * each of them within `tolerance` of its own, by dynamic programming over the
+ * places where one piece may give way to the next. Two lines never follow each
+ * other: that would be a corner, and corners are where runs end.
+ */
+export function fewestPieces(
+  ring: RingOfPoints,
+  first: number,
+  last: number,
+  tolerance: number,
+): readonly RoughPiece[] {
+  const steps = Math.min(last - first, MOST_PLACES);
+  const places = Array.from({ length: steps + 1 }, (_, step) =>
+    Math.round(first + ((last - first) * step) / steps),
+  );
+  const best = places.map(() => new Map<'line' | 'arc' | 'start', Reached>());
+  best[0]?.set('start', { cost: 0, piece: undefined, before: undefined });
+  places.forEach((from, start) => {
+    const reached = [...(best[start] ?? [])];
+    let misses = 0;
+    for (let end = start + 1; end < places.length && misses < 3; end++) {
+      const to = places[end] ?? last;
+      const pieces = [linePiece(ring, from, to, tolerance), arcPiece(ring, from, to, tolerance)];
+      misses = pieces.some((piece) => piece !== undefined) ? 0 : misses + 1;
+      for (const piece of pieces) {
+        for (const [kind, before] of reached) {
+          if (piece === undefined || (piece.kind === 'line' && kind === 'line')) {
+            continue;
+          }
+          const cost = before.cost + COST[piece.kind];
+          const known = best[end]?.get(piece.kind);
+          if (known === undefined || cost < known.cost) {
+            best[end]?.set(piece.kind, { cost, piece, before });
+          }
+        }
+      }
+    }
+  });
+  const ends = [...(best.at(-1)?.values() ?? [])].sort((a, b) => a.cost - b.cost);
+  const pieces: RoughPiece[] = [];
+  for (let at = ends[0]; at?.piece !== undefined; at = at.before) {
+    pieces.unshift(at.piece);
+  }
+  return pieces;
+}
+
+function linePiece(
+  ring: RingOfPoints,
+  first: number,
+  last: number,
+  tolerance: number,
+): RoughPiece | undefined {
+  const { middle, heading } = fittedLine(ring.sums(first, last));
+  const normal = leftOf(heading);
+  const offset = (number: number) => dot(minus(ring.at(number), middle), normal);
+  if (!staysWithin(first, last, offset, tolerance)) {
+    return undefined;
+  }
+  const forward = dot(heading, minus(ring.at(last), ring.at(first))) >= 0 ? 0 : Math.PI;
+  const angle = Math.atan2(heading.y, heading.x) + forward;
+  return { kind: 'line', first, last, curvature: 0, heading: angle };
+}
+
+function arcPiece(
+  ring: RingOfPoints,
+  first: number,
+  last: number,
+  tolerance: number,
+): RoughPiece | undefined {
+  const circle = last - first < 3 ? undefined : fittedCircle(ring.sums(first, last));
+  if (circle === undefined) {
+    return undefined;
+  }
+  const { centre, radius } = circle;
+  const offset = (number: number) => distance(ring.at(number), centre) - radius;
+  if (!staysWithin(first, last, offset, tolerance)) {
+    return undefined;
+  }
+  const start = ring.at(first);
+  const third = ring.at(Math.round(first + (last - first) / 3));
+  const next = ring.at(Math.round(first + (2 * (last - first)) / 3));
+  const sense = Math.sign(cross(minus(third, start), minus(next, third)));
+  const { x, y } = minus(start, centre);
+  const heading = Math.atan2(y, x) + (sense * Math.PI) / 2;
+  return { kind: 'arc', first, last, curvature: sense / radius, heading };
+}
+
+/**
+ * Whether no point is farther off than the tolerance. Of many points only some,
+ * evenly spread, are looked at: the finished fit is measured all round anyhow.
+ */
+function staysWithin(
+  first: number,
+  last: number,
+  offset: (number: number) => number,
+  tolerance: number,
+): boolean {
+  for (const parts of [6, MOST_LOOKED_AT]) {
+    const count = Math.min(last - first, parts);
+    for (let part = 0; part <= count; part++) {
+      const number = Math.round(first + ((last - first) * part) / count);
+      if (Math.abs(offset(number)) > tolerance) {
+        return false;
+      }
+    }
+  }
+  return true;
+}
