@@ -1,19 +1,24 @@
-import type { OutlineFamily } from '@stripwright/strip-geometry';
+import type { Outline, OutlineFamily } from '@stripwright/strip-geometry';
 import type { Environment } from '../environment.js';
 import { parsePositiveLength } from '../length/parse-length.js';
+import { ticksDown } from '../length/ticks.js';
 import { SHOP_UNITS } from '../length/unit.js';
 import { readChoice } from '../order/fields.js';
 import type { CutterItem, Shop } from '../order/order.js';
 import { readMark, USUAL_MARK } from '../order/read-mark.js';
+import { specOf } from '../order/strips.js';
 import type { Given } from './command.js';
 import { readMaking } from './making-options.js';
 import { type MetalRequest, readMetalRequest } from './metal-options.js';
 import { OptionReader } from './option-reader.js';
 import { readOutlineRequest } from './outline-options.js';
+import { orRefused } from './refused-strip.js';
 
 /** One outline or those of a drawing, as asked for on the command line. */
 export interface BlankRequest {
   readonly cutters: readonly CutterRequest[];
+  /** Strips that are longer are divided; in whole marks, in millimetres. */
+  readonly longest: number | undefined;
   readonly metal: MetalRequest;
   readonly shop: Pick<Shop, 'rule' | 'metal' | 'bendRule'>;
 }
@@ -22,6 +27,7 @@ export interface CutterRequest {
   /** The outline and its sizes, as given. */
   readonly title: string;
   readonly item: CutterItem;
+  readonly outline: Outline;
 }
 
 /**
@@ -46,26 +52,31 @@ export async function readBlankRequest(
   );
   const making = readMaking(options, units);
   const metal = readMetalRequest(options, units);
+  const stock = (key: string) => {
+    const length = options.optional(key, (text) => parsePositiveLength(text, units));
+    return length === undefined ? undefined : ticksDown(length, mark) * mark;
+  };
+  const fitsLength = stock('fits-length');
+  const longest = stock('longest');
   options.raiseFaults();
   // Whatever is undefined by now has raised a fault.
   if (depth === undefined || metal === undefined || making === undefined)
     throw new Error('Options were not read.');
-  const outlines = await draw(environment);
+  const shop = { rule, metal: metal.metal, bendRule: metal.bendRule };
+  const itemOf = (name: string, family: string, outlines: readonly Outline[]): CutterItem => {
+    return { kind: 'cutter', name, family, outlines, depth, ...making, quantity: 1, mayTurn: true };
+  };
+  const cutter = { ...specOf(itemOf('', '', [])), bendRule: shop.bendRule };
+  const fit = fitsLength === undefined ? undefined : { length: fitsLength, cutter };
+  const outlines = await orRefused(given.subject, making.seam, () => draw(environment, fit));
   return {
     cutters: outlines.map(({ title, name, family, outline }) => ({
       title,
-      item: {
-        kind: 'cutter',
-        name,
-        family,
-        outline,
-        depth,
-        ...making,
-        quantity: 1,
-        mayTurn: true,
-      },
+      item: itemOf(name, family, [outline]),
+      outline,
     })),
+    longest,
     metal,
-    shop: { rule, metal: metal.metal, bendRule: metal.bendRule },
+    shop,
   };
 }

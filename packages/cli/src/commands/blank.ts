@@ -1,15 +1,18 @@
-import { BendError, families, StripError } from '@stripwright/strip-geometry';
-import { CommandError, EXIT } from '../exit-code.js';
-import type { CutterItem } from '../order/order.js';
-import { type Blank, faultyField, sizeBlank } from '../order/strips.js';
+import { families, type Strip, type StripPart, splitStrip } from '@stripwright/strip-geometry';
+import { EXIT } from '../exit-code.js';
+import { cutterBlank, stripOf } from '../order/strips.js';
+import type { PlanFileBlank } from '../plan-file/plan-file.js';
 import { blankEntry } from '../plan-file/to-plan-file.js';
+import { comparisonTable } from '../report/comparison-table.js';
 import { stripCautions, stripReport } from '../report/strip-report.js';
 import { wrap } from '../report/table.js';
-import { type BlankRequest, readBlankRequest } from './blank-request.js';
+import { type BlankRequest, type CutterRequest, readBlankRequest } from './blank-request.js';
 import { type Command, flagOption, textOption } from './command.js';
 import { MAKING_OPTIONS } from './making-options.js';
 import { METAL_OPTIONS } from './metal-options.js';
 import { SVG_OPTION } from './outline-options.js';
+import { orRefused } from './refused-strip.js';
+import { type Comparison, compareAllRules } from './rule-comparison.js';
 import { optionName, sizeOptions } from './size-options.js';
 
 /** `stripwright blank`: the flat strip of one cutter. */
@@ -25,6 +28,9 @@ export const blank: Command = {
     mark: textOption('finest line on the rule (usually 1/32 in or 0.5 mm)'),
     ...MAKING_OPTIONS,
     ...METAL_OPTIONS,
+    'fits-length': textOption('take the largest size whose strip comes out of this length'),
+    longest: textOption('divide a strip that is longer, and print each part'),
+    'compare-rules': flagOption('print how long the strip is by each bend rule'),
     json: flagOption('print the strip as JSON, in millimetres'),
   },
   examples: [
@@ -40,6 +46,19 @@ export const blank: Command = {
     {
       command: 'stripwright blank --svg ring.svg --across 4in --depth 1in',
       meaning: 'the outlines of a drawing, made 4 in wide',
+    },
+    {
+      command: 'stripwright blank heart --fits-length 17in --depth 1in',
+      meaning: 'the largest heart whose strip comes out of 17 in',
+    },
+    {
+      command: 'stripwright blank circle --across 12in --depth 1in --longest 20in',
+      meaning: 'a large circle, of parts that are joined',
+    },
+    {
+      command:
+        'stripwright blank house --across 4in --depth 1in --thickness 100lb --inside-radius 1/64 --compare-rules',
+      meaning: 'a house, and its length by each bend rule',
     },
   ],
   epilogue: [
@@ -63,20 +82,24 @@ export const blank: Command = {
   async run(given, environment) {
     const { stdout } = environment;
     const request = await readBlankRequest(given, families, environment);
-    const { cutters, metal, shop } = request;
-    const blanks = cutters.map(({ title, item }) => ({
-      title,
-      blank: blankEntry(sizedOrRefused(item, shop), shop),
-    }));
+    const { metal, shop } = request;
+    const comparing = given.flag('compare-rules');
+    const sized: SizedCutter[] = [];
+    for (const cutter of request.cutters) {
+      const { name, seam } = cutter.item;
+      sized.push(await orRefused(name, seam, () => sizedCutter(cutter, request, comparing)));
+    }
     if (given.flag('json')) {
-      // A drawing may hold any number of outlines, so it always gives a list.
-      const entries = blanks.map(({ blank }) => blank);
-      const printed = given.text('svg') === undefined ? entries[0] : entries;
-      stdout.write(`${JSON.stringify(printed, null, 2)}\n`);
+      const entries = sized.flatMap(({ parts, comparison }) =>
+        parts.map(({ blank }) => (comparison === undefined ? blank : { ...blank, comparison })),
+      );
+      // A drawing may hold any number of outlines, and a strip be divided, so these give a list.
+      const isList = given.text('svg') !== undefined || request.longest !== undefined;
+      stdout.write(`${JSON.stringify(isList ? entries : entries[0], null, 2)}\n`);
     } else {
-      const lines = blanks.flatMap(({ title, blank }) => [
-        ...stripReport({ title, metal, blank }, shop.rule),
-        '',
+      const lines = sized.flatMap(({ parts, comparison }) => [
+        ...parts.flatMap((part) => [...stripReport({ ...part, metal }, shop.rule), '']),
+        ...(comparison === undefined ? [] : [...comparisonTable(comparison, shop.rule), '']),
       ]);
       stdout.write(`${[...lines, ...stripCautions(metal.metal)].join('\n')}\n`);
     }
@@ -84,13 +107,30 @@ export const blank: Command = {
   },
 };
 
-function sizedOrRefused(item: CutterItem, shop: BlankRequest['shop']): Blank {
-  try {
-    return sizeBlank(item, 1, shop);
-  } catch (error) {
-    if (!(error instanceof StripError) && !(error instanceof BendError)) throw error;
-    const field = faultyField(error, item);
-    const option = field === undefined ? item.name : optionName(field);
-    throw new CommandError(EXIT.badInput, `${option}: ${error.message}`);
-  }
+/** The strip of one outline, in parts where it is longer than asked for. */
+interface SizedCutter {
+  readonly parts: readonly { readonly title: string; readonly blank: PlanFileBlank }[];
+  readonly comparison?: Comparison;
+}
+
+function sizedCutter(
+  { title, item, outline }: CutterRequest,
+  { shop, longest, metal }: BlankRequest,
+  comparing: boolean,
+): SizedCutter {
+  const whole = stripOf(item, outline, shop);
+  const strips = longest === undefined ? [whole] : splitStrip(whole, longest).map(stripOfPart);
+  const of = strips.length;
+  const parts = strips.map((strip, index) => {
+    const cutter = { name: item.name, outline, strip };
+    const part = { number: index + 1, of };
+    const blank = cutterBlank(item, of === 1 ? cutter : { ...cutter, part }, shop);
+    const partTitle = of === 1 ? title : `${title}, part ${part.number} of ${of}`;
+    return { title: partTitle, blank: blankEntry(blank, shop) };
+  });
+  return comparing ? { parts, comparison: compareAllRules(item, outline, metal) } : { parts };
+}
+
+function stripOfPart({ strip }: StripPart): Strip {
+  return strip;
 }

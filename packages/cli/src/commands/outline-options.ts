@@ -16,6 +16,7 @@ import { readCornersText, readSizeText } from '../order/size-fields.js';
 import { svgOutlines } from '../order/svg-outlines.js';
 import { readInput } from '../read-input.js';
 import { type Given, textOption } from './command.js';
+import { type Fit, largestDrawing, largestSizes, sizesText } from './largest-outline.js';
 import type { OptionReader } from './option-reader.js';
 import { optionKey, optionName } from './size-options.js';
 
@@ -36,8 +37,14 @@ export interface NamedOutline {
   readonly outline: Outline;
 }
 
-/** Draws what was asked for, once all options are known to be in order. */
-export type Draw = (environment: Environment) => Promise<readonly NamedOutline[]>;
+/**
+ * Draws what was asked for, once all options are known to be in order; as large
+ * as fits where that is asked for.
+ */
+export type Draw = (
+  environment: Environment,
+  fit: Fit | undefined,
+) => Promise<readonly NamedOutline[]>;
 
 /** Reads which outlines are asked for: those of a drawing, or one of a family by its sizes. */
 export function readOutlineRequest(
@@ -54,9 +61,12 @@ export function readOutlineRequest(
   }
   const family = namedFamily(given.subject, families);
   const sizes = sizesOf(family, families, options, rule, given);
-  return async () => {
+  return async (_, fit) => {
     const { name } = family;
-    return [{ title: titleOf(family, given), name, family: name, outline: drawn(family, sizes) }];
+    const found = fit === undefined ? sizes : largestSizes(family, sizes, fit);
+    const shown = fit === undefined ? sizesGiven(family, given) : sizesText(family, found, rule);
+    const outline = drawn(family, found);
+    return [{ title: titleOf(family, shown), name, family: name, outline }];
   };
 }
 
@@ -74,7 +84,7 @@ function drawingRequest(
     const size = options.optional(name, (text) => parsePositiveLength(text, rule.units));
     return size === undefined ? {} : { [name]: size };
   });
-  return async (environment) => {
+  return async (environment, fit) => {
     const text = await readInput(file, environment);
     const read = svgOutlines(text, file, Object.assign({}, ...sizes));
     if (!read.ok) {
@@ -82,7 +92,8 @@ function drawingRequest(
       const message = complaint.code === 'drawing' ? complaint.reason : '';
       throw new DocumentError(file, [{ complaint, path: [] }], message);
     }
-    return read.value.map((outline) => {
+    const outlines = fit === undefined ? read.value : largestDrawing(read.value, fit);
+    return outlines.map((outline) => {
       const { across, high } = bounds(outline);
       const round = (length: number) => Math.round(length / rule.mark) * rule.mark;
       const size = printSize(round(across), round(high), rule);
@@ -147,11 +158,15 @@ function drawn(family: OutlineFamily, sizes: OutlineSizes) {
   }
 }
 
-/** `Regular polygon: sides 10, side 1 5/8` */
-function titleOf({ name, sizes }: OutlineFamily, given: Given): string {
-  const parts = sizes.flatMap(({ name: size }) => {
+/** `side 1 5/8` */
+function sizesGiven({ sizes }: OutlineFamily, given: Given): readonly string[] {
+  return sizes.flatMap(({ name: size }) => {
     const text = given.text(optionKey(size));
     return text === undefined ? [] : [`${size} ${text.trim()}`];
   });
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${parts.join(', ')}`;
+}
+
+/** `Regular polygon: sides 10, side 1 5/8` */
+function titleOf({ name }: OutlineFamily, sizes: readonly string[]): string {
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${sizes.join(', ')}`;
 }

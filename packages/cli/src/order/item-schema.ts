@@ -113,7 +113,7 @@ function cutterSchema(context: OrderContext, family: OutlineFamily) {
       quantity,
       mayTurn: turn ?? true,
       family: family.name,
-      outline,
+      outlines: [outline],
       depth,
       ...made.data,
     };

@@ -77,9 +77,10 @@ export interface Making {
 /** A cutter, bent from a strip. */
 export interface CutterItem extends ItemBase, Making {
   readonly kind: 'cutter';
-  /** The name of its outline family. */
+  /** The name of its outline family, or the file of its drawing. */
   readonly family: string;
-  readonly outline: Outline;
+  /** One, or all those of a drawing. */
+  readonly outlines: readonly Outline[];
   readonly depth: number;
 }
 

@@ -1,21 +1,24 @@
 import {
   BendError,
+  type CutterSpec,
   makeStrip,
   type Outline,
+  type Seam,
   type Strip,
   StripError,
   seams,
 } from '@stripwright/strip-geometry';
 import type { Fault } from '../faults/fault.js';
+import { pathText } from '../faults/fault-text.js';
 import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
 import { ticksUp } from '../length/ticks.js';
+import { dividedToFit } from './divided-strip.js';
 import { fieldWords } from './field-words.js';
 import type { CutterItem, Item, Order, Shop } from './order.js';
+import { outlineNames } from './outline-names.js';
 
-/** A rectangle to cut: the flat strip of a cutter, or a plain rectangle. */
+/** A rectangle to cut: the flat strip of a cutter, part of one, or a plain rectangle. */
 export interface Blank {
-  /** 1 for the first item of the order; written on the cut map. */
-  readonly number: number;
   readonly name: string;
   /** Ticks, rounded up. */
   readonly length: number;
@@ -29,10 +32,18 @@ export interface Blank {
 
 /** What a cutter is bent to, and the strip that it is bent from. */
 export interface Cutter {
-  /** The name of its outline family. */
+  /** The name of its outline family, or the file of its drawing. */
   readonly family: string;
   readonly outline: Outline;
   readonly strip: Strip;
+  /** Where the strip is one of several that are joined end to end. */
+  readonly part?: Part;
+}
+
+export interface Part {
+  /** From 1. */
+  readonly number: number;
+  readonly of: number;
 }
 
 /** An order with the blanks of its items, ready for planning. */
@@ -41,66 +52,109 @@ export interface SizedOrder {
   readonly blanks: readonly Blank[];
 }
 
-/** Sizes the blank of every item, or tells which items give none. */
+/** Sizes the blanks of every item, or tells which items give none. */
 export function sizeBlanks(order: Order): { readonly blanks: Blank[]; readonly faults: Fault[] } {
   const blanks: Blank[] = [];
   const faults: Fault[] = [];
+  const firsts = new Map<string, number>();
   order.items.forEach((item, index) => {
+    const path = ['items', index];
     try {
-      const blank = sizeBlank(item, index + 1, order.shop);
-      if (Math.max(blank.length, blank.width) * order.shop.rule.mark <= LONGEST_MILLIMETRES) {
-        blanks.push(blank);
-      } else {
+      const own = blanksOf(item, order);
+      if (own.some(({ length, width }) => isTooLong(Math.max(length, width), order.shop))) {
         const reason = `its strip is longer than ${LONGEST_MILLIMETRES / 1000} m`;
-        faults.push({ complaint: { code: 'strip', reason }, path: ['items', index] });
+        faults.push({ complaint: { code: 'strip', reason }, path });
+        return;
       }
+      for (const { name } of own) {
+        const first = firsts.get(name);
+        if (first !== undefined) {
+          const complaint = { code: 'duplicate name', first: pathText(['items', first]) } as const;
+          faults.push({ complaint, path: [...path, 'name'], found: name });
+        }
+        firsts.set(name, index);
+      }
+      blanks.push(...own);
     } catch (error) {
       if (!(error instanceof StripError) && !(error instanceof BendError)) throw error;
       const isItems = error instanceof StripError && item.kind === 'cutter';
-      const field = isItems ? faultyField(error, item) : undefined;
+      const field = isItems ? faultyField(error, item.seam) : undefined;
       const complaint = { code: 'strip', reason: error.message } as const;
-      faults.push({
-        complaint,
-        path: ['items', index, ...(field === undefined ? [] : [field])],
-      });
+      faults.push({ complaint, path: [...path, ...(field === undefined ? [] : [field])] });
     }
   });
   return { blanks, faults };
 }
 
-/**
- * The blank of one item.
- * @throws StripError, BendError where its outline and edges give no strip
- */
-export function sizeBlank(
-  item: Item,
-  number: number,
-  shop: Pick<Shop, 'rule' | 'bendRule'>,
-): Blank {
-  const { mark } = shop.rule;
-  const { name, quantity, mayTurn } = item;
-  const base = { number, name, quantity, mayTurn };
+function isTooLong(ticks: number, { rule }: Shop): boolean {
+  return ticks * rule.mark > LONGEST_MILLIMETRES;
+}
+
+/** The blanks of one item: one for each outline, or more where its strip is longer than the stock. */
+function blanksOf(item: Item, order: Order): readonly Blank[] {
+  const { shop } = order;
   if (item.kind === 'rectangle') {
-    const { length, width } = item.size;
-    return { ...base, length: ticksUp(length, mark), width: ticksUp(width, mark) };
+    const { name, quantity, mayTurn, size } = item;
+    const up = (length: number) => ticksUp(length, shop.rule.mark);
+    return [{ name, quantity, mayTurn, length: up(size.length), width: up(size.width) }];
   }
-  const strip = stripOf(item, shop);
+  const names = outlineNames(item);
+  return item.outlines.flatMap((outline, index) => {
+    const strip = stripOf(item, outline, shop);
+    const parts = dividedToFit(strip, item, order);
+    const name = names[index] ?? item.name;
+    return parts.map((part, number) =>
+      parts.length === 1
+        ? cutterBlank(item, { name, outline, strip: part }, shop)
+        : cutterBlank(
+            item,
+            { name, outline, strip: part, part: { number: number + 1, of: parts.length } },
+            shop,
+          ),
+    );
+  });
+}
+
+/** The blank of a strip or of one part of it. */
+export function cutterBlank(
+  { family, quantity, mayTurn }: CutterItem,
+  { name, outline, strip, part }: Omit<Cutter, 'family'> & { readonly name: string },
+  { rule }: Pick<Shop, 'rule'>,
+): Blank {
   return {
-    ...base,
-    length: ticksUp(strip.length, mark),
-    width: ticksUp(strip.width, mark),
-    cutter: { family: item.family, outline: item.outline, strip },
+    name: part === undefined ? name : `${name}, part ${part.number} of ${part.of}`,
+    quantity,
+    mayTurn,
+    length: ticksUp(strip.length, rule.mark),
+    width: ticksUp(strip.width, rule.mark),
+    cutter: { family, outline, strip, ...(part === undefined ? {} : { part }) },
   };
 }
 
-function stripOf(
-  { outline, depth, edge, hemFace, seam, seamAt, sizeIs, cornerAngle }: CutterItem,
+/**
+ * The flat strip of one outline of an item.
+ * @throws StripError, BendError where its outline and edges give no strip
+ */
+export function stripOf(
+  item: CutterItem,
+  outline: Outline,
   { bendRule }: Pick<Shop, 'bendRule'>,
 ): Strip {
-  return makeStrip({
-    outline,
+  return makeStrip({ ...specOf(item), outline, bendRule });
+}
+
+/** An item as the geometry takes it, whatever its outline and the metal. */
+export function specOf({
+  depth,
+  edge,
+  hemFace,
+  seam,
+  seamAt,
+  sizeIs,
+  cornerAngle,
+}: CutterItem): Omit<CutterSpec, 'outline' | 'bendRule'> {
+  return {
     depth,
-    bendRule,
     hem: edge.allowance,
     tab: seam.atEnd,
     edge,
@@ -109,14 +163,11 @@ function stripOf(
     sizeIs,
     ...(seamAt === undefined ? {} : { seamAt }),
     ...(cornerAngle === undefined ? {} : { cornerAngle }),
-  });
+  };
 }
 
 /** The field of an order that a strip or its bends are refused for. */
-export function faultyField(
-  error: StripError | BendError,
-  { seam }: CutterItem,
-): string | undefined {
+export function faultyField(error: StripError | BendError, seam: Seam): string | undefined {
   // A seam that fits nowhere is told as the tab, whatever its length is called.
   const own = seams.find(({ name }) => name === seam.name)?.sizes[0]?.name ?? 'seam';
   return error.field === 'tab' ? own : error.field && fieldWords(error.field);

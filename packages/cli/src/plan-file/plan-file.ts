@@ -197,6 +197,15 @@ const stripSchema = z
     hem: distance('What the edge adds to the depth: the width of a hem; 0 for a raw edge'),
     tab: distance('What the seam adds at the far end: the length of a tab; 0 for a butt joint'),
     developed: extent('The length once round the cutter without the seam, not rounded'),
+    part: z
+      .strictObject({
+        number: count('Which part it is, 1 for the first', 1),
+        of: count('How many parts there are', 1),
+      })
+      .optional()
+      .describe(
+        'Where the cutter is made of several strips: each is joined to the next, and the last to the first.',
+      ),
     edge: edgeSchema.optional(),
     seam: seamSchema.optional(),
     sizeIs: z

@@ -26,10 +26,10 @@ export type Bench = Pick<Shop, 'rule' | 'metal'>;
  * that errors do not add up, and folded back from those marks.
  */
 export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
-  const { family, strip } = cutter;
+  const { family, strip, part } = cutter;
   const { mark } = bench.rule;
   const marked = markOut(strip, mark);
-  const folded = refold(strip, mark);
+  const folded = isFoldable(cutter) ? refold(strip, mark) : undefined;
   const notches = notchesOf(strip);
   const onMark = (at: number) => roundMillimetres(roundMarks([at], mark)[0] ?? at);
   return {
@@ -38,6 +38,7 @@ export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
     hem: roundMillimetres(strip.hem),
     tab: roundMillimetres(strip.tab),
     developed: roundMillimetres(strip.developed),
+    ...(part === undefined ? {} : { part }),
     edge: edgeEntry(strip),
     seam: seamEntry(strip.seam, strip.length),
     sizeIs: strip.sizeIs,
@@ -56,21 +57,41 @@ export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
       depth: roundMillimetres(depth),
       halfAngle: roundDegrees(halfAngle),
     })),
-    refold: {
-      closureGap: roundMillimetres(folded.closureGap),
-      largestDeviation: roundMillimetres(folded.largestDeviation),
-      drawnClosureGap: roundMillimetres(folded.atDrawnAngles.closureGap),
-      drawnLargestDeviation: roundMillimetres(folded.atDrawnAngles.largestDeviation),
-    },
+    ...(folded === undefined ? {} : { refold: refoldEntry(folded) }),
     warnings: stripWarnings(cutter, notches, bench),
+  };
+}
+
+/**
+ * The refold check takes the turn from a strip's last curve to its first for a
+ * joint of the outline, which between the ends of a part it is not.
+ */
+function isFoldable({ strip: { runs }, part }: Cutter): boolean {
+  return part === undefined || runs[0]?.kind !== 'curve' || runs.at(-1)?.kind !== 'curve';
+}
+
+function refoldEntry({
+  closureGap,
+  largestDeviation,
+  atDrawnAngles,
+}: Refold): PlanFileStrip['refold'] {
+  return {
+    closureGap: roundMillimetres(closureGap),
+    largestDeviation: roundMillimetres(largestDeviation),
+    drawnClosureGap: roundMillimetres(atDrawnAngles.closureGap),
+    drawnLargestDeviation: roundMillimetres(atDrawnAngles.largestDeviation),
   };
 }
 
 type OnMark = (at: number) => number;
 
-function bendEntries({ bends }: Strip, onMark: OnMark, { folds }: Refold): PlanFileStrip['bends'] {
+function bendEntries(
+  { bends }: Strip,
+  onMark: OnMark,
+  folded: Refold | undefined,
+): PlanFileStrip['bends'] {
   return bends.map(({ number, at, direction, angle }) => {
-    const told = folds.find((fold) => fold.number === number)?.told;
+    const told = folded?.folds.find((fold) => fold.number === number)?.told;
     const sense = told?.direction === direction ? 1 : -1;
     return {
       number,
@@ -87,13 +108,13 @@ function curveEntries(
   { curves }: Strip,
   onMark: OnMark,
   { marks }: MarkedOut,
-  folded: Refold,
+  folded: Refold | undefined,
 ): PlanFileStrip['curves'] {
   return curves.map(({ from, to, radius, direction, angle }, index) => {
     const number = index + 1;
     const start = marks.find(({ curveStarts }) => curveStarts?.number === number);
     const end = marks.find(({ curveEnds }) => curveEnds?.number === number);
-    const told = folded.curves.find((curve) => curve.number === number)?.told;
+    const told = folded?.curves.find((curve) => curve.number === number)?.told;
     const even = start?.curveStarts?.even ?? end?.curveEnds?.even;
     return {
       from: roundMillimetres(start?.at ?? onMark(from)),

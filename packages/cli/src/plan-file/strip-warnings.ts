@@ -11,16 +11,16 @@ import type { Shop } from '../order/order.js';
 import type { Cutter } from '../order/strips.js';
 import type { PlanFileStrip } from './plan-file.js';
 
-/** What of a cutter is hard to make, or to use; each thing once. */
+/** What of a cutter is hard to make, or to use; each thing once, of its outline with the first part. */
 export function stripWarnings(
-  { outline, strip }: Cutter,
+  { outline, strip, part }: Cutter,
   notches: readonly Notch[],
   { rule, metal }: Pick<Shop, 'rule' | 'metal'>,
 ): NonNullable<PlanFileStrip['warnings']> {
   const hard = checkWorkability(outline, strip, {
     smallestMark: rule.mark,
     leastRadius: leastRadii[metal.name] ?? 0,
-  });
+  }).filter(({ place }) => place.on !== 'outline' || part === undefined || part.number === 1);
   const notices = [...notchNotices(strip, notches), ...curveNotices(strip)];
   return [
     ...notices

@@ -38,8 +38,12 @@ export function seamText(strip: PlanFileStrip, rule: Rule): string {
   ].join('; ');
 }
 
-/** Where on the outline the ends meet. */
-function meetingText({ bends, developed, seam }: PlanFileStrip, { mark }: Rule): string {
+/** Where on the outline the ends meet, or what they are joined to. */
+function meetingText({ part, bends, developed, seam }: PlanFileStrip, { mark }: Rule): string {
+  if (part !== undefined) {
+    const next = part.number === part.of ? 1 : part.number + 1;
+    return `the far end is joined to the square end of part ${next}`;
+  }
   const end = (seam?.atStart ?? 0) + developed;
   const last = bends.at(-1);
   return last !== undefined && Math.abs(last.at - end) <= mark

@@ -7,13 +7,14 @@ import type { PlanFileStrip } from '../plan-file/plan-file.js';
 const FINEST: Readonly<Record<Rule['units'], number>> = { in: MILLIMETRES.in / 64, mm: 0.1 };
 
 /** The refold check in one sentence; each figure is rounded up. */
-export function refoldText({ refold }: PlanFileStrip, { units }: Rule): string | undefined {
+export function refoldText({ refold, part }: PlanFileStrip, { units }: Rule): string | undefined {
   if (refold === undefined) return undefined;
   const rule = { units, mark: FINEST[units] };
   const within = (millimetres: number) =>
     printLength(Math.max(1, ticksUp(millimetres, rule.mark)) * rule.mark, rule);
   return (
-    `Folded at these marks the ends meet within ${within(refold.closureGap)}, and the outline ` +
+    `Folded at these marks the ends ${part === undefined ? 'meet' : 'come to their places'} within ` +
+    `${within(refold.closureGap)}, and the outline ` +
     `strays at most ${within(refold.largestDeviation)} from the drawing.`
   );
 }
