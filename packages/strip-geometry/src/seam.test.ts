@@ -8,6 +8,7 @@ import { acorn } from './outlines/acorn.js';
 import { circle } from './outlines/circle.js';
 import { closedPolygon } from './outlines/closed-polygon.js';
 import { crescent } from './outlines/crescent.js';
+import { ellipse } from './outlines/ellipse.js';
 import { heart } from './outlines/heart.js';
 import { rectangle } from './outlines/rectangle.js';
 import { regularPolygon } from './outlines/regular-polygon.js';
@@ -141,6 +142,14 @@ describe('a seam that is put where the user asks', () => {
       }),
     );
   });
+});
+
+test('on an ellipse the seam lies in the middle of a long side', () => {
+  const outline = ellipse.draw({ across: 90, high: 40 });
+  const { from } = first(startAtSeam(outline, 8));
+  // Half the seam, 4 mm, before the end of the short axis, where the curve turns least.
+  expect(Math.abs(from.x)).toBeCloseTo(4, 1);
+  expect(Math.abs(from.y)).toBeCloseTo(20, 0);
 });
 
 describe('a seam is never put across a tight curve', () => {

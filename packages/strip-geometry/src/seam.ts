@@ -87,9 +87,28 @@ interface Side {
   readonly length: number;
 }
 
-/** How far along a side the seam starts: at its start, or in its middle where it needs room. */
-function seamStart({ length }: Side, { overlap, flatBefore }: SeamRoom): number {
-  return flatBefore > 0 ? (length - overlap) / 2 : 0;
+/** Places along a curve of changing radius at which a seam is tried. */
+const TRIED = 32;
+
+/**
+ * How far along a side the seam starts: at its start, in its middle where it
+ * needs room, or where a curve of changing radius turns least.
+ */
+function seamStart({ segment, length }: Side, { overlap, flatBefore }: SeamRoom): number {
+  if (segment.kind === 'line' || segment.kind === 'arc') {
+    return flatBefore > 0 ? (length - overlap) / 2 : 0;
+  }
+  const [first, last] = [flatBefore, length - overlap - flatBefore];
+  let best = { from: first, turn: turnWithin(segment, first, first + overlap) };
+  for (let tried = 1; tried <= TRIED; tried++) {
+    // With the middle of the seam at even steps, so that it can lie square on a side.
+    const from = Math.min(Math.max((tried / TRIED) * length - overlap / 2, first), last);
+    const turn = turnWithin(segment, from, from + overlap);
+    if (turn < best.turn - ANGLE_TOLERANCE) {
+      best = { from, turn };
+    }
+  }
+  return best.from;
 }
 
 function startedOn(path: readonly Segment[], side: Side, seam: SeamRoom): readonly Segment[] {

@@ -1,7 +1,8 @@
-import { toDegrees, toRadians } from '../angle.js';
-import type { FormedCurve, Strip } from '../strip.js';
+import { toDegrees } from '../angle.js';
+import type { Strip } from '../strip.js';
 import { LENGTH_TOLERANCE } from '../tolerance.js';
 import { printLength } from '../wording.js';
+import { type CurvePart, curveParts } from './curve-parts.js';
 import { hemReach } from './hem-reach.js';
 import { hemAtBend } from './hem-side.js';
 import type { HemNotice, Notch } from './notch.js';
@@ -38,23 +39,25 @@ export function reliefRadius(strip: Strip, options: NotchOptions = {}): number {
 export const LEAST_SPACING = 2;
 
 /**
- * The relief snips of a strip: through the hem to the hem line on every curve
- * tighter than `reliefRadius`, at equal distances of at most 2 r strain, with
- * one at either end of the curve. None are nearer than `LEAST_SPACING`; a curve
- * shorter than that has one in its middle.
+ * The relief snips of a strip: through the hem to the hem line wherever a curve
+ * is tighter than `reliefRadius`, at most 2 r strain apart, with one at either
+ * end. None are nearer than `LEAST_SPACING`; a stretch shorter than that has
+ * one in its middle.
  *
  * A snip relieves what lies above the 45 degree lines from its root
  * (Saint-Venant's principle), so that between two snips s apart the hem is
  * strained only up to a height of s / 2, and there by s / (2 r). That is the
- * allowed strain where s = 2 r strain. At the radius of the limit s is 2 W,
- * where the triangles between the snips just reach the free edge. By the same
- * principle the free edge over a stretch of curves shorter than 2 W, which
- * turns through t, is strained over 2 W, that is by t / 2: where that is no
- * more than allowed the stretch needs no snips.
+ * allowed strain where s = 2 r strain, which is where the strip turns through
+ * twice the strain, in radians, from snip to snip: so a curve of any shape is
+ * divided into equal turns. At the radius of the limit s is 2 W, where the
+ * triangles between the snips just reach the free edge. By the same principle
+ * the free edge over a tight stretch shorter than 2 W, which turns through t,
+ * is strained over 2 W, that is by t / 2: where that is no more than allowed
+ * the stretch needs no snips.
  *
  * Where the curve opens the hem, a snip is a slit. Where it closes the hem, it
- * is a V that takes out what the piece turns through: half of that to each
- * side, as at a bend.
+ * is a V that takes out what the strip turns through from snip to snip: half of
+ * that to each side, as at a bend.
  *
  * Left out are snips inside a notch and at the ends of the strip.
  */
@@ -63,82 +66,93 @@ export function reliefSnips(
   notches: readonly Notch[],
   options: NotchOptions = {},
 ): readonly ReliefSnip[] {
-  const { allowedStrain } = checkedOptions(options);
-  const { curves, edge, hemFace, seam, developed } = strip;
+  const { edge, seam, developed } = strip;
+  if (edge.notchDepth === 0) {
+    return [];
+  }
   const [start, end] = [seam.atStart, seam.atStart + developed];
-  const strained = strainedCurves(strip, options);
-  const snips: ReliefSnip[] = [];
-  const isFree = (at: number) =>
+  const isFree = ({ at }: ReliefSnip) =>
     at > start + LENGTH_TOLERANCE &&
     at < end - LENGTH_TOLERANCE &&
-    notches.every(({ from, to }) => at < from || at > to) &&
-    at >= (snips.at(-1)?.at ?? Number.NEGATIVE_INFINITY) + LEAST_SPACING - LENGTH_TOLERANCE;
-
-  curves.forEach((curve, index) => {
-    if (!strained[index]) {
-      return;
+    notches.every(({ from, to }) => at < from || at > to);
+  const snips: ReliefSnip[] = [];
+  for (const snip of tightStretches(strip, options)
+    .flatMap((stretch) => snipsOn(stretch, strip, options))
+    .filter(isFree)) {
+    const last = snips.at(-1)?.at ?? Number.NEGATIVE_INFINITY;
+    if (snip.at >= last + LEAST_SPACING - LENGTH_TOLERANCE) {
+      snips.push(snip);
     }
-    const places = placesOn(curve, allowedStrain);
-    const closes = hemAtBend(curve.direction, hemFace) === 'closes';
-    const pieces = Math.max(places.length - 1, 1);
-    const halfAngle = closes ? halfAngleOf(curve, pieces, strip, options) : 0;
-    for (const at of places.filter(isFree)) {
-      snips.push({ curve: index + 1, at, depth: edge.notchDepth, halfAngle });
-    }
-  });
+  }
   return snips;
 }
 
-/** Which curves strain the hem more than allowed. */
-function strainedCurves(strip: Strip, options: NotchOptions): readonly boolean[] {
-  const { allowedStrain, hemStage } = checkedOptions(options);
-  const { curves, edge, bendRule } = strip;
-  const limit = reliefRadius(strip, options);
-  const spread = 2 * hemReach(edge, bendRule.thickness, hemStage);
-  return stretchesOf(curves).flatMap((stretch) => {
-    const length = (stretch.at(-1)?.to ?? 0) - (stretch[0]?.from ?? 0);
-    const turn = toRadians(stretch.reduce((sum, { angle }) => sum + angle, 0));
-    const spreads = length < spread && turn / 2 <= allowedStrain;
-    return stretch.map(({ radius }) => radius < limit && !spreads);
-  });
-}
+/** Parts of curves, one after another without a gap, that bend one way. */
+type Stretch = readonly CurvePart[];
 
-/** Curves in groups that follow each other without a flat and bend the same way. */
-function stretchesOf(curves: readonly FormedCurve[]): readonly (readonly FormedCurve[])[] {
-  const stretches: FormedCurve[][] = [];
-  for (const curve of curves) {
+/** The stretches that are tighter than the limit and strain the hem more than allowed. */
+function tightStretches(strip: Strip, options: NotchOptions): readonly Stretch[] {
+  const limit = reliefRadius(strip, options);
+  const stretches: CurvePart[][] = [];
+  for (const part of curveParts(strip).filter(({ radius }) => radius < limit)) {
     const last = stretches.at(-1);
     const before = last?.at(-1);
     const goesOn =
-      before?.direction === curve.direction && curve.from - before.to <= LENGTH_TOLERANCE;
+      before?.direction === part.direction && part.from - before.to <= LENGTH_TOLERANCE;
     if (last !== undefined && goesOn) {
-      last.push(curve);
+      last.push(part);
     } else {
-      stretches.push([curve]);
+      stretches.push([part]);
     }
   }
-  return stretches;
+  const { hemStage, allowedStrain } = checkedOptions(options);
+  const spread = 2 * hemReach(strip.edge, strip.bendRule.thickness, hemStage);
+  return stretches.filter(
+    (stretch) => lengthOf(stretch) >= spread || turnOf(stretch) / 2 > allowedStrain,
+  );
 }
 
-function placesOn({ from, to, radius }: FormedCurve, allowedStrain: number): readonly number[] {
-  const length = to - from;
-  if (length < LEAST_SPACING) {
-    return [(from + to) / 2];
+function lengthOf(stretch: Stretch): number {
+  return (stretch.at(-1)?.to ?? 0) - (stretch[0]?.from ?? 0);
+}
+
+function turnOf(stretch: Stretch): number {
+  return stretch.reduce((sum, { turn }) => sum + turn, 0);
+}
+
+function snipsOn(stretch: Stretch, strip: Strip, options: NotchOptions): readonly ReliefSnip[] {
+  const [length, turn] = [lengthOf(stretch), turnOf(stretch)];
+  const { allowedStrain } = checkedOptions(options);
+  const enough = Math.ceil(turn / (2 * allowedStrain) - LENGTH_TOLERANCE);
+  const pieces = Math.max(1, Math.min(enough, Math.floor(length / LEAST_SPACING)));
+  const shares =
+    length < LEAST_SPACING
+      ? [0.5]
+      : Array.from({ length: pieces + 1 }, (_, piece) => piece / pieces);
+  const closes = stretch.some(({ direction }) => {
+    return hemAtBend(direction, strip.hemFace) === 'closes';
+  });
+  const halfAngle = closes ? halfAngleOf(turn / pieces, strip, options) : 0;
+  const depth = strip.edge.notchDepth;
+  return shares.map((share) => ({ ...placeAtTurn(stretch, share * turn), depth, halfAngle }));
+}
+
+/** Where a stretch has turned through so many radians. */
+function placeAtTurn(stretch: Stretch, wanted: number): { curve: number; at: number } {
+  let left = wanted;
+  for (const { turn, from, to, curve } of stretch) {
+    if (left <= turn) {
+      return { curve, at: from + (left / turn) * (to - from) };
+    }
+    left -= turn;
   }
-  const enough = Math.ceil(length / (2 * radius * allowedStrain) - LENGTH_TOLERANCE);
-  const pieces = Math.min(enough, Math.floor(length / LEAST_SPACING));
-  return Array.from({ length: pieces + 1 }, (_, piece) => from + (length * piece) / pieces);
+  return { curve: stretch.at(-1)?.curve ?? 0, at: stretch.at(-1)?.to ?? 0 };
 }
 
-/** Half of what the curve turns through from snip to snip, as `leastHalfAngle` gives it for R = 0. */
-function halfAngleOf(
-  { angle }: FormedCurve,
-  pieces: number,
-  { edge, bendRule }: Strip,
-  options: NotchOptions,
-): number {
-  const reach = hemReach(edge, bendRule.thickness, checkedOptions(options).hemStage);
-  const gap = reach * Math.tan(toRadians(angle / pieces) / 2);
+/** Degrees to each side that take out a turn in radians, as `leastHalfAngle` gives it for R = 0. */
+function halfAngleOf(turn: number, { edge, bendRule }: Strip, options: NotchOptions): number {
+  const { hemStage } = checkedOptions(options);
+  const gap = hemReach(edge, bendRule.thickness, hemStage) * Math.tan(turn / 2);
   return toDegrees(Math.atan(gap / edge.foldedWidth));
 }
 
