@@ -66,7 +66,7 @@ export interface Refold extends FoldFigures {
  * too short, and at the drawn angles the ends of a many-cornered outline miss
  * each other by a few marks. So the angles are told anew: the small changes
  * that close the outline and keep it near the drawing, in steps of 0.1 degrees.
- * A curve may turn a little more in one half and less in the other. A strip of more than 250
+ * A curve may turn a little more in one half and less in the other. A strip of more than 120
  * bends and half curves is told its drawn angles, rounded.
  *
  * @throws StripError if the smallest mark or the angle step is not above 0.

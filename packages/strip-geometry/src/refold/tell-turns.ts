@@ -38,7 +38,7 @@ const EVENING_ROUNDS = 7;
 const PLACEMENT = 3;
 
 /** More turns than this are told as drawn, rounded: the sums grow with their cube. */
-export const MOST_TURNS = 250;
+export const MOST_TURNS = 120;
 
 /**
  * The turns, radians in whole steps of `step` degrees, by which the strip with

@@ -130,21 +130,25 @@ function neighbours(column: number, row: number): string[] {
  */
 function gapsOf(facings: readonly Facing[], stations: readonly Station[]): Facing[] {
   const groups: Facing[][] = [];
+  // A station has one facing at most, so that those beside it are found by their stations.
+  const found = new Map<number, { readonly facing: Facing; readonly group: Facing[] }>();
+  const count = stations.length;
   for (const facing of facings) {
-    const group = groups.find((other) =>
-      other.some((one) => isBeside(one, facing, stations.length)),
-    );
-    if (group === undefined) {
-      groups.push([facing]);
-    } else {
-      group.push(facing);
+    const beside = [facing.station, facing.opposite]
+      .flatMap((place) => [-2, -1, 0, 1, 2].map((off) => found.get((place + off + count) % count)))
+      .find((other) => other !== undefined && isBeside(other.facing, facing, count));
+    const group = beside?.group ?? [];
+    if (beside === undefined) {
+      groups.push(group);
     }
+    group.push(facing);
+    found.set(facing.station, { facing, group });
   }
   return groups.flatMap((group) => {
     const narrowest = group.reduce((best, one) => (one.width < best.width ? one : best));
     const middles = group.map(({ station, to }) => middleOf(stations[station]?.at ?? to, to));
     const [start] = middles;
-    const depth = Math.max(...middles.map((p) => distance(p, start ?? p)));
+    const depth = middles.reduce((most, p) => Math.max(most, distance(p, start ?? p)), 0);
     const isCorner = near(narrowest.station, narrowest.opposite, stations.length);
     return depth >= narrowest.width && !isCorner ? [narrowest] : [];
   });
