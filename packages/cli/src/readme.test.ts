@@ -25,7 +25,7 @@ test('the worked example prints what the README shows', async () => {
   const [order = ''] = blocks('yaml');
   writeFileSync(join(cwd, 'order.yaml'), order);
   const sessions = blocks('console');
-  expect(sessions.length).toBe(3);
+  expect(sessions.length).toBe(4);
   for (const session of sessions) {
     const [prompt = '', ...shown] = session.split('\n');
     const [name, ...words] = shellWords(prompt.replace(/^\$ /, ''));

@@ -31,6 +31,20 @@ describe('a drawing', () => {
     expect(stdout).toContain('ring inner, 2 x 2 in\n');
   });
 
+  test('that was traced is fitted with few lines and arcs, to a tolerance', async () => {
+    // A circle 80 mm across, drawn as 200 short lines.
+    const points = Array.from({ length: 200 }, (_, index) => {
+      const angle = (index * Math.PI) / 100;
+      return `${(50 + 40 * Math.cos(angle)).toFixed(4)},${(50 + 40 * Math.sin(angle)).toFixed(4)}`;
+    });
+    const traced = `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100"><polygon points="${points.join(' ')}"/></svg>`;
+    writeFileSync(join(cwd, 'traced.svg'), traced);
+    const { stdout, stderr } = await blank('--svg', 'traced.svg', '--tolerance', '0.1mm');
+    expect(stderr).toBe('');
+    expect(stdout).toContain('No sharp bends.');
+    expect(stdout.match(/^ +\d+ .* in +\d+\.\d +/gm)?.length).toBeLessThanOrEqual(4);
+  });
+
   test('gives JSON as a list', async () => {
     const { stdout } = await blank('--svg', 'ring.svg', '--json');
     const blanks = JSON.parse(stdout);
@@ -45,7 +59,12 @@ describe('a drawing', () => {
     ['--svg open.svg', 'open.svg:2:3: path "hook": The path is open'],
     ['--svg gone.svg', 'gone.svg: cannot be read: there is no such file'],
     ['--svg ring.svg heart', '--svg stands in place of an outline; leave out heart'],
-    ['--svg ring.svg --long 3', '--long is no size of a drawing; its sizes are --across, --high'],
+    [
+      '--svg ring.svg --long 3',
+      '--long is no size of a drawing; its sizes are --across, --high, --tolerance',
+    ],
+    ['heart --across 3 --tolerance 0.1mm', '--tolerance is no size of a heart;'],
+    ['--svg ring.svg --tolerance 0', '--tolerance must be above 0; found 0'],
     ['--svg ring.svg --across 0', '--across must be above 0; found 0'],
     ['--svg ring.svg --across 3 --high 5', 'ring.svg: '],
     ['--svg ring.svg --tab 90mm', '--tab: '],

@@ -20,11 +20,14 @@ import { type Fit, largestDrawing, largestSizes, sizesText } from './largest-out
 import type { OptionReader } from './option-reader.js';
 import { optionKey, optionName } from './size-options.js';
 
-/** What `--across` and `--high` ask of a drawing. */
-const DRAWING_SIZES = ['across', 'high'] as const;
+/** What may be asked of a drawing. */
+const DRAWING_SIZES = ['across', 'high', 'tolerance'] as const;
 
 export const SVG_OPTION = {
   svg: textOption('a drawing in SVG, in place of the outline; --across or --high rescales it'),
+  tolerance: textOption(
+    'how far the few lines and arcs fitted to a traced drawing may stray (usually 0.2 mm)',
+  ),
 };
 
 /** An outline to make a cutter of. */
@@ -140,7 +143,8 @@ function refuseOthers(
   options: OptionReader,
   given: Given,
 ): void {
-  const all = new Set(families.flatMap(({ sizes }) => sizes.map(({ name }) => name)));
+  const sizes = families.flatMap((family) => family.sizes.map(({ name }) => name));
+  const all = new Set([...sizes, ...DRAWING_SIZES]);
   for (const name of all) {
     if (own.includes(name) || given.text(optionKey(name)) === undefined) continue;
     const known = own.map(optionName);

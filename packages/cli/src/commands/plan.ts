@@ -3,6 +3,7 @@ import { families } from '@stripwright/strip-geometry';
 import { drawCutMap } from '../cut-map/draw-cut-map.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import { complaintText } from '../faults/fault-text.js';
+import { readDrawings } from '../order/drawings.js';
 import { readNumber } from '../order/fields.js';
 import { orderToProblem } from '../order/order-to-problem.js';
 import { readOrder } from '../order/read-order.js';
@@ -54,7 +55,9 @@ export const plan: Command = {
       throw new CommandError(EXIT.badInput, complaintText('--out', complaint));
     }
     const folder = shownFolder === undefined ? undefined : resolve(cwd, shownFolder);
-    const order = readOrder(await readInput(given.subject, environment), given.subject, families);
+    const text = await readInput(given.subject, environment);
+    const drawings = await readDrawings(text, given.subject, environment);
+    const order = readOrder(text, given.subject, families, drawings);
     if (folder !== undefined) await checkPacketFolder(folder, shownFolder ?? '', files);
 
     const problem = orderToProblem(order);

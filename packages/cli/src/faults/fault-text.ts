@@ -137,6 +137,8 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return must('the number of a corner, a distance such as 2 in, or middle');
     case 'drawing':
       return says(`gives no outline: ${withoutStop(complaint.reason)}`);
+    case 'not a drawing':
+      return must('the file of a drawing in SVG, such as duck.svg');
     case 'two outlines':
       return says(`stands in place of an outline; leave out ${found}`);
     case 'unreadable':

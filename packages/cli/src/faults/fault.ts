@@ -58,6 +58,7 @@ export type Complaint =
   | { readonly code: 'not a seam place' }
   | { readonly code: 'drawing'; readonly reason: string }
   | { readonly code: 'two outlines' }
+  | { readonly code: 'not a drawing' }
   | { readonly code: 'unreadable'; readonly reason: string }
   | { readonly code: 'not YAML'; readonly reason: string }
   | { readonly code: 'not JSON'; readonly reason: string }

@@ -101,7 +101,7 @@ describe('a bad order is told with its line, its field, what was found and what 
     [
       'neither outline nor blank',
       altered('    outline: heart\n', ''),
-      'order.yaml:23: items[0].outline is missing; give the outline of a cutter, or blank: with the size of a plain rectangle',
+      'order.yaml:23: items[0].outline is missing; give the outline of a cutter, svg: with its drawing, or blank: with the size of a plain rectangle',
     ],
     [
       'two letters on one cutter',

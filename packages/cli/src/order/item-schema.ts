@@ -8,10 +8,11 @@ import {
 import { z } from 'zod';
 import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
 import type { Unit } from '../length/unit.js';
-import { complain, countField, field, textField, yesNoField } from './fields.js';
-import { lengthField, sizeField } from './length-fields.js';
-import { makingFieldsUnread, makingSchema } from './making-schema.js';
-import type { CutterItem, Item, RectangleItem } from './order.js';
+import { cutterSchema, itemFields } from './cutter-schema.js';
+import { drawingSchema } from './drawing-schema.js';
+import { complain, field } from './fields.js';
+import { sizeField } from './length-fields.js';
+import type { Item, RectangleItem } from './order.js';
 import { fieldOf, type OrderContext } from './order-context.js';
 import { forwardIssues, section } from './sections.js';
 import { givenSizes, readCorners, readSizeText, wantedOf } from './size-fields.js';
@@ -21,12 +22,16 @@ import type { RawValue } from './yaml-tree.js';
 export function itemSchema(context: OrderContext) {
   const rectangle = rectangleSchema(context);
   const cutters = new Map(
-    context.families.map((family) => [family.name, cutterSchema(context, family)]),
+    context.families.map((family) => [family.name, familySchema(context, family)]),
   );
-  const undecided = section(commonFields(), { ignoreUnknown: true });
+  const undecided = section(itemFields(), { ignoreUnknown: true });
+  const schemaFor = (raw: RawValue): z.ZodType => {
+    if (fieldOf(raw, 'svg') !== undefined) return drawingSchema(context, raw);
+    const family = familyOf(raw, context);
+    return cutters.get(family ?? '') ?? (isRectangle(raw) ? rectangle : undecided);
+  };
   return z.unknown().transform((raw, issues): Item => {
-    const family = familyOf(raw as RawValue, context);
-    const schema = cutters.get(family ?? '') ?? (isRectangle(raw) ? rectangle : undecided);
+    const schema = schemaFor(raw as RawValue);
     const result = (schema as z.ZodType<Item>).safeParse(raw);
     if (!result.success) forwardIssues(issues, raw, result.error);
     if (schema === undecided && typeof raw === 'object' && !Array.isArray(raw)) {
@@ -36,9 +41,8 @@ export function itemSchema(context: OrderContext) {
   });
 }
 
-function isRectangle(raw: unknown): boolean {
-  const value = raw as RawValue;
-  return fieldOf(value, 'blank') !== undefined && fieldOf(value, 'outline') === undefined;
+function isRectangle(raw: RawValue): boolean {
+  return fieldOf(raw, 'blank') !== undefined && fieldOf(raw, 'outline') === undefined;
 }
 
 function familyOf(raw: RawValue, { families }: OrderContext): string | undefined {
@@ -50,7 +54,8 @@ function familyOf(raw: RawValue, { families }: OrderContext): string | undefined
 function complainOfOutline(issues: z.RefinementCtx, raw: RawValue, context: OrderContext): void {
   const outline = fieldOf(raw, 'outline');
   if (outline === undefined || outline === null || outline === '') {
-    const hint = 'the outline of a cutter, or blank: with the size of a plain rectangle';
+    const hint =
+      'the outline of a cutter, svg: with its drawing, or blank: with the size of a plain rectangle';
     complain(issues, undefined, { code: 'missing', hint }, ['outline']);
     return;
   }
@@ -59,17 +64,9 @@ function complainOfOutline(issues: z.RefinementCtx, raw: RawValue, context: Orde
   complain(issues, outline, { code: 'not a choice', choices, nearest }, ['outline']);
 }
 
-function commonFields() {
-  return {
-    name: textField('a name for the list of strips'),
-    quantity: countField(1, 'how many to make'),
-    turn: yesNoField().optional(),
-  };
-}
-
 function rectangleSchema(context: OrderContext) {
   return section({
-    ...commonFields(),
+    ...itemFields(),
     blank: sizeField(context, 'a size such as 6 x 4 in'),
   }).transform(
     ({ name, quantity, turn, blank }): RectangleItem => ({
@@ -83,40 +80,12 @@ function rectangleSchema(context: OrderContext) {
 }
 
 /** The fields of a cutter follow from its family, so a new family needs no change here. */
-function cutterSchema(context: OrderContext, family: OutlineFamily) {
-  const fixed = {
-    ...commonFields(),
-    outline: z.unknown(),
-    depth: lengthField(context, 'the height of the finished cutter'),
-  };
-  const making = makingSchema(context);
-  // The type keeps the fixed fields; the sizes are told apart by their family.
-  const shape = {
-    ...fixed,
-    ...makingFieldsUnread(context),
-    ...sizeSchemas(context, family),
-  } as typeof fixed;
-  const fields = section(shape);
-  return z.unknown().transform((raw, issues): CutterItem => {
-    const read = fields.safeParse(raw);
-    const made = making.safeParse(raw);
-    for (const { error } of [read, made]) {
-      if (error !== undefined) forwardIssues(issues, raw, error);
-    }
-    if (!read.success || !made.success) return z.NEVER;
-    const outline = drawn(family, read.data, issues);
-    if (outline === undefined) return z.NEVER;
-    const { name, quantity, turn, depth } = read.data;
-    return {
-      kind: 'cutter',
-      name,
-      quantity,
-      mayTurn: turn ?? true,
-      family: family.name,
-      outlines: [outline],
-      depth,
-      ...made.data,
-    };
+function familySchema(context: OrderContext, family: OutlineFamily) {
+  return cutterSchema(context, {
+    field: 'outline',
+    family: family.name,
+    sizes: sizeSchemas(context, family),
+    draw: (values, issues) => drawn(family, values, issues),
   });
 }
 
@@ -124,9 +93,9 @@ function drawn(
   family: OutlineFamily,
   values: Readonly<Record<string, unknown>>,
   issues: z.RefinementCtx,
-): Outline | undefined {
+): readonly Outline[] | undefined {
   try {
-    return family.draw(givenSizes(family.sizes, values));
+    return [family.draw(givenSizes(family.sizes, values))];
   } catch (error) {
     if (!(error instanceof OutlineError)) throw error;
     const complaint = { code: 'outline', reason: error.message } as const;

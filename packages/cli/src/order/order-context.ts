@@ -7,6 +7,7 @@ import type {
 } from '@stripwright/strip-geometry';
 import { parseLength } from '../length/parse-length.js';
 import type { Rule } from '../length/print-length.js';
+import type { Drawings } from './drawings.js';
 import {
   EDGE_LENGTHS,
   EDGE_NAMES,
@@ -24,6 +25,7 @@ import type { RawValue } from './yaml-tree.js';
 export interface OrderContext {
   readonly rule: Rule;
   readonly families: readonly OutlineFamily[];
+  readonly drawings: Drawings;
   /** What the thickness is read for. */
   readonly metal: Metal;
   /** The edge and seam of cutters that name none of their own, as far as the shop gives any. */
@@ -38,7 +40,11 @@ export interface OrderContext {
  * what cannot be read: the schema reports that, and the rest of the order can
  * still be checked.
  */
-export function orderContext(raw: RawValue, families: readonly OutlineFamily[]): OrderContext {
+export function orderContext(
+  raw: RawValue,
+  families: readonly OutlineFamily[],
+  drawings: Drawings = new Map(),
+): OrderContext {
   const shop = fieldOf(raw, 'shop');
   const units = fieldOf(shop, 'units') === 'mm' ? 'mm' : 'in';
   const written = fieldOf(shop, 'smallest mark');
@@ -47,6 +53,7 @@ export function orderContext(raw: RawValue, families: readonly OutlineFamily[]):
   return {
     rule: { units, mark: mark?.ok ? mark.value : USUAL_MARK[units] },
     families,
+    drawings,
     metal: metalSpelt(typeof metal === 'string' ? metal : undefined),
     shopEdge: shopChoice(shop, 'edge', EDGE_NAMES, EDGE_LENGTHS, units),
     shopSeam: shopChoice(shop, 'seam', SEAM_NAMES, SEAM_LENGTHS, units),

@@ -2,6 +2,7 @@ import type { OutlineFamily } from '@stripwright/strip-geometry';
 import type { z } from 'zod';
 import { DocumentError, type Fault, type FieldPath } from '../faults/fault.js';
 import { faultText } from '../faults/fault-text.js';
+import type { Drawings } from './drawings.js';
 import type { IssueParams } from './fields.js';
 import { foundText } from './fields.js';
 import { fieldOf, orderContext } from './order-context.js';
@@ -15,17 +16,19 @@ import { parseYaml, type RawValue, type YamlTree } from './yaml-tree.js';
  *
  * @param text the order, YAML 1.2
  * @param file its name, for the messages
+ * @param drawings those that it names; see `readDrawings`
  * @throws DocumentError with every fault of the order, in the order of its lines
  */
 export function readOrder(
   text: string,
   file: string,
   families: readonly OutlineFamily[],
+  drawings: Drawings = new Map(),
 ): SizedOrder {
   const yaml = parseYaml(text);
   if (!yaml.ok) throw orderError(file, yaml.faults);
   const { tree } = yaml;
-  const read = orderSchema(orderContext(tree.value, families)).safeParse(tree.value);
+  const read = orderSchema(orderContext(tree.value, families, drawings)).safeParse(tree.value);
   const faults = [...(read.success ? [] : issueFaults(read.error)), ...orderWideFaults(tree.value)];
   if (!read.success || faults.length > 0) throw orderError(file, placed(faults, tree));
   const sized = sizeBlanks(read.data);
