@@ -28,6 +28,8 @@ const oddTexts = fc.oneof(
     ...['', ' ', '0', '-1', '1.5', '1/0', '1 5/8', '1e9', '99999999999999999999', '.inf', '.nan'],
     ...['yes', 'no', 'null', '~', 'in', 'mm', '1 mm', '1 ft', '3 x 4', '0 x 0', '40 x 30 in'],
     ...['heart', 'hart', 'regular polygon', 'polygon', 'A', 'Heart', '1 5/8 5', '\u20ac', '\u0000'],
+    ...['edge', 'seam', 'wire', 'seam at', 'size is', 'metal', 'thickness', 'svg', 'corner angle'],
+    ...['wired edge', 'grooved seam', 'copper', '28 ga', '16 oz', 'middle', '3', 'order.yaml'],
     ...['__proto__', 'constructor', 'toString', 'hasOwnProperty', 'a'.repeat(200), '\ud800'],
   ),
   fc.string({ maxLength: 12 }),

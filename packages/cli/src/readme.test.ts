@@ -2,7 +2,10 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
 import { describe, expect, test } from 'vitest';
+import { blank } from './commands/blank.js';
+import { optionKey, sizeOptions } from './commands/size-options.js';
 import { run, temporaryFolder } from './environment.test.support.js';
+import { RULE_SIZES } from './order/bend-rule-sizes.js';
 import { orderContext } from './order/order-context.js';
 import { planFileSchema } from './plan-file/plan-file.js';
 import { shellWords } from './shell-words.test.support.js';
@@ -41,6 +44,16 @@ describe('the README names', () => {
   test('every top-level field of a plan', () => {
     const section = readme.slice(readme.indexOf('## plan.json'));
     for (const name of Object.keys(planFileSchema.shape)) expect(rowNames(section)).toContain(name);
+  });
+
+  test('every option of a strip, apart from sizes', () => {
+    const sizes = new Set(Object.keys(sizeOptions(families)));
+    const rules = RULE_SIZES.map(({ name }) => optionKey(name));
+    const names = Object.keys(blank.options).filter(
+      (name) => !sizes.has(name) && !rules.includes(name),
+    );
+    expect(names.length).toBeGreaterThan(20);
+    for (const name of names) expect(readme).toMatch(new RegExp(`--${name}\\b`));
   });
 
   test('every field of an order', async () => {

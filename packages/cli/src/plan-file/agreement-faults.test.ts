@@ -60,6 +60,31 @@ describe('parts of a plan file that contradict each other', () => {
       'blanks[0].width',
     ],
     [
+      'a seam that takes other than the tab',
+      (file) => {
+        const { seam } = stripOf(file, 0);
+        if (seam === undefined) throw new Error('It has no seam.');
+        seam.atEnd += 1;
+      },
+      'blanks[0].strip.seam.atEnd',
+    ],
+    [
+      'a seam that takes more at the square end',
+      (file) => {
+        const { seam } = stripOf(file, 0);
+        if (seam === undefined) throw new Error('It has no seam.');
+        seam.atStart += 25.4;
+      },
+      'blanks[0].length',
+    ],
+    [
+      'a fold line off the hem',
+      (file) => {
+        stripOf(file, 0).edge?.foldLines.push(25.4);
+      },
+      'blanks[0].strip.edge.foldLines',
+    ],
+    [
       'bends out of order',
       (file) => {
         stripOf(file, 1).bends.reverse();
