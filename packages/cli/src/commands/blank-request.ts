@@ -68,7 +68,7 @@ export async function readBlankRequest(
   };
   const cutter = { ...specOf(itemOf('', '', [])), bendRule: shop.bendRule };
   const fit = fitsLength === undefined ? undefined : { length: fitsLength, cutter };
-  const outlines = await orRefused(given.subject, making.seam, () => draw(environment, fit));
+  const outlines = await orRefused(given.subject, making.seam, units, () => draw(environment, fit));
   return {
     cutters: outlines.map(({ title, name, family, outline }) => ({
       title,

@@ -87,7 +87,9 @@ export const blank: Command = {
     const sized: SizedCutter[] = [];
     for (const cutter of request.cutters) {
       const { name, seam } = cutter.item;
-      sized.push(await orRefused(name, seam, () => sizedCutter(cutter, request, comparing)));
+      sized.push(
+        await orRefused(name, seam, shop.rule.units, () => sizedCutter(cutter, request, comparing)),
+      );
     }
     if (given.flag('json')) {
       const entries = sized.flatMap(({ parts, comparison }) =>

@@ -10,6 +10,7 @@ import { CommandError, EXIT } from '../exit-code.js';
 import { DocumentError } from '../faults/fault.js';
 import { complaintText } from '../faults/fault-text.js';
 import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
+import { inUnits } from '../length/in-units.js';
 import { parsePositiveLength } from '../length/parse-length.js';
 import { printSize, type Rule } from '../length/print-length.js';
 import { readCornersText, readSizeText } from '../order/size-fields.js';
@@ -68,7 +69,7 @@ export function readOutlineRequest(
     const { name } = family;
     const found = fit === undefined ? sizes : largestSizes(family, sizes, fit);
     const shown = fit === undefined ? sizesGiven(family, given) : sizesText(family, found, rule);
-    const outline = drawn(family, found);
+    const outline = drawn(family, found, rule);
     return [{ title: titleOf(family, shown), name, family: name, outline }];
   };
 }
@@ -152,13 +153,13 @@ function refuseOthers(
   }
 }
 
-function drawn(family: OutlineFamily, sizes: OutlineSizes) {
+function drawn(family: OutlineFamily, sizes: OutlineSizes, { units }: Rule) {
   try {
     return family.draw(sizes);
   } catch (error) {
     if (!(error instanceof OutlineError)) throw error;
     const option = error.field === undefined ? family.name : optionName(error.field);
-    throw new CommandError(EXIT.badInput, `${option}: ${error.message}`);
+    throw new CommandError(EXIT.badInput, `${option}: ${inUnits(error.message, units)}`);
   }
 }
 

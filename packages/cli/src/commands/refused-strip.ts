@@ -1,5 +1,7 @@
 import { BendError, type Seam, StripError } from '@stripwright/strip-geometry';
 import { CommandError, EXIT } from '../exit-code.js';
+import { inUnits } from '../length/in-units.js';
+import type { ShopUnits } from '../length/unit.js';
 import { faultyField } from '../order/strips.js';
 import { optionName } from './size-options.js';
 
@@ -18,6 +20,7 @@ const OPTIONS: Readonly<Record<string, string>> = {
 export async function orRefused<T>(
   what: string,
   seam: Seam,
+  units: ShopUnits,
   make: () => T | Promise<T>,
 ): Promise<T> {
   try {
@@ -26,6 +29,6 @@ export async function orRefused<T>(
     if (!(error instanceof StripError) && !(error instanceof BendError)) throw error;
     const field = faultyField(error, seam);
     const option = field === undefined ? what : optionName(OPTIONS[field] ?? field);
-    throw new CommandError(EXIT.badInput, `${option}: ${error.message}`);
+    throw new CommandError(EXIT.badInput, `${option}: ${inUnits(error.message, units)}`);
   }
 }

@@ -7,6 +7,7 @@ import {
 } from '@stripwright/strip-geometry';
 import { z } from 'zod';
 import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
+import { inUnits } from '../length/in-units.js';
 import type { Unit } from '../length/unit.js';
 import { cutterSchema, itemFields } from './cutter-schema.js';
 import { drawingSchema } from './drawing-schema.js';
@@ -85,7 +86,7 @@ function familySchema(context: OrderContext, family: OutlineFamily) {
     field: 'outline',
     family: family.name,
     sizes: sizeSchemas(context, family),
-    draw: (values, issues) => drawn(family, values, issues),
+    draw: (values, issues) => drawn(family, values, issues, context.rule.units),
   });
 }
 
@@ -93,12 +94,14 @@ function drawn(
   family: OutlineFamily,
   values: Readonly<Record<string, unknown>>,
   issues: z.RefinementCtx,
+  units: Unit,
 ): readonly Outline[] | undefined {
   try {
     return [family.draw(givenSizes(family.sizes, values))];
   } catch (error) {
     if (!(error instanceof OutlineError)) throw error;
-    const complaint = { code: 'outline', reason: error.message } as const;
+    const reason = inUnits(error.message, units);
+    const complaint = { code: 'outline', reason } as const;
     complain(issues, undefined, complaint, [error.field ?? 'outline']);
     return undefined;
   }

@@ -10,6 +10,7 @@ import {
 } from '@stripwright/strip-geometry';
 import type { Fault } from '../faults/fault.js';
 import { pathText } from '../faults/fault-text.js';
+import { inUnits } from '../length/in-units.js';
 import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
 import { ticksUp } from '../length/ticks.js';
 import { dividedToFit } from './divided-strip.js';
@@ -79,7 +80,8 @@ export function sizeBlanks(order: Order): { readonly blanks: Blank[]; readonly f
       if (!(error instanceof StripError) && !(error instanceof BendError)) throw error;
       const isItems = error instanceof StripError && item.kind === 'cutter';
       const field = isItems ? faultyField(error, item.seam) : undefined;
-      const complaint = { code: 'strip', reason: error.message } as const;
+      const reason = inUnits(error.message, order.shop.rule.units);
+      const complaint = { code: 'strip', reason } as const;
       faults.push({ complaint, path: [...path, ...(field === undefined ? [] : [field])] });
     }
   });

@@ -1,9 +1,9 @@
 import type { Comparison } from '../commands/rule-comparison.js';
 import { choiceText } from '../faults/fault-text.js';
+import { inUnits } from '../length/in-units.js';
 import type { Rule } from '../length/print-length.js';
 import { MILLIMETRES } from '../length/unit.js';
 import { table, wrap } from './table.js';
-import { inUnits } from './warning-lines.js';
 
 /** Finer than any rule: the differences are small. */
 const DECIMALS: Readonly<Record<Rule['units'], number>> = { in: 4, mm: 2 };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { inUnits, warningLines } from './warning-lines.js';
+import { warningLines } from './warning-lines.js';
 
 const IN = { units: 'in', mark: 25.4 / 32 } as const;
 const narrow = (bend: number) => ({
@@ -36,11 +36,4 @@ describe('warnings', () => {
       '  The flat from 10 mm to 11 mm is short. The same at flat from 20 mm to 21 mm.',
     ]);
   });
-});
-
-test('figures are told in the units of the shop', () => {
-  expect(inUnits('3.175 mm, 25.4 mm and 68.96734 degrees at 1.5', 'in')).toBe(
-    '0.125 in, 1 in and 69 degrees at 1.5',
-  );
-  expect(inUnits('0.5601 mm and 4 mm', 'mm')).toBe('0.56 mm and 4 mm');
 });

@@ -1,6 +1,6 @@
 import { choiceText } from '../faults/fault-text.js';
+import { inUnits } from '../length/in-units.js';
 import type { Rule } from '../length/print-length.js';
-import { MILLIMETRES } from '../length/unit.js';
 import type { PlanFileStrip } from '../plan-file/plan-file.js';
 import { wrap } from './table.js';
 
@@ -41,18 +41,6 @@ export function warningLines(
     const same = others.length === 0 ? '' : ` The same at ${placesText(others)}.`;
     const said = inUnits(`${first.message}${from}${same}`, units);
     return wrap(whose === undefined ? `  ${said}` : `  ${whose}: ${said}`, '    ');
-  });
-}
-
-/**
- * The geometry speaks of millimetres to many digits; a shop reads `0.32 in`,
- * and angles to a tenth of a degree.
- */
-export function inUnits(text: string, units: Rule['units']): string {
-  const decimals = units === 'in' ? 3 : 2;
-  return text.replaceAll(/(\d+\.\d{3,}|\d+(?:\.\d+)?(?= mm\b))( mm\b)?/g, (_, digits, unit) => {
-    if (unit === undefined) return `${Number(Number(digits).toFixed(1))}`;
-    return `${Number((Number(digits) / MILLIMETRES[units]).toFixed(decimals))} ${units}`;
   });
 }
 
