@@ -7,7 +7,7 @@ import { MILLIMETRES, type Unit } from './unit.js';
  */
 export function inUnits(text: string, units: Unit): string {
   const decimals = units === 'in' ? 3 : 2;
-  return text.replaceAll(/(\d+(?:\.\d+)?(?= mm\b)|\d{2,}\.\d{3,})( mm\b)?/g, (_, digits, unit) => {
+  return text.replaceAll(/(\d+(?:\.\d+)?(?= mm\b)|\d{2,}\.\d{2,})( mm\b)?/g, (_, digits, unit) => {
     if (unit === undefined) return `${Number(Number(digits).toFixed(1))}`;
     return `${Number((Number(digits) / MILLIMETRES[units]).toFixed(decimals))} ${units}`;
   });
