@@ -29,7 +29,7 @@ export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
   const { family, strip, part } = cutter;
   const { mark } = bench.rule;
   const marked = markOut(strip, mark);
-  const folded = isFoldable(cutter) ? refold(strip, mark) : undefined;
+  const folded = refold(strip, mark);
   const notches = notchesOf(strip);
   const onMark = (at: number) => roundMillimetres(roundMarks([at], mark)[0] ?? at);
   return {
@@ -57,17 +57,9 @@ export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
       depth: roundMillimetres(depth),
       halfAngle: roundDegrees(halfAngle),
     })),
-    ...(folded === undefined ? {} : { refold: refoldEntry(folded) }),
+    refold: refoldEntry(folded),
     warnings: stripWarnings(cutter, notches, bench),
   };
-}
-
-/**
- * The refold check takes the turn from a strip's last curve to its first for a
- * joint of the outline, which between the ends of a part it is not.
- */
-function isFoldable({ strip: { runs }, part }: Cutter): boolean {
-  return part === undefined || runs[0]?.kind !== 'curve' || runs.at(-1)?.kind !== 'curve';
 }
 
 function refoldEntry({
@@ -85,13 +77,9 @@ function refoldEntry({
 
 type OnMark = (at: number) => number;
 
-function bendEntries(
-  { bends }: Strip,
-  onMark: OnMark,
-  folded: Refold | undefined,
-): PlanFileStrip['bends'] {
+function bendEntries({ bends }: Strip, onMark: OnMark, folded: Refold): PlanFileStrip['bends'] {
   return bends.map(({ number, at, direction, angle }) => {
-    const told = folded?.folds.find((fold) => fold.number === number)?.told;
+    const told = folded.folds.find((fold) => fold.number === number)?.told;
     const sense = told?.direction === direction ? 1 : -1;
     return {
       number,
@@ -108,13 +96,13 @@ function curveEntries(
   { curves }: Strip,
   onMark: OnMark,
   { marks }: MarkedOut,
-  folded: Refold | undefined,
+  folded: Refold,
 ): PlanFileStrip['curves'] {
   return curves.map(({ from, to, radius, direction, angle }, index) => {
     const number = index + 1;
     const start = marks.find(({ curveStarts }) => curveStarts?.number === number);
     const end = marks.find(({ curveEnds }) => curveEnds?.number === number);
-    const told = folded?.curves.find((curve) => curve.number === number)?.told;
+    const told = folded.curves.find((curve) => curve.number === number)?.told;
     const even = start?.curveStarts?.even ?? end?.curveEnds?.even;
     return {
       from: roundMillimetres(start?.at ?? onMark(from)),

@@ -7,6 +7,7 @@ import { zeroThickness } from '../bend-rules/zero-thickness.js';
 import { placesOf } from '../marks/places.js';
 import { bounds } from '../measure.js';
 import type { Outline, Point } from '../outline.js';
+import { circle } from '../outlines/circle.js';
 import { families } from '../outlines/families.js';
 import { polygon } from '../outlines/polygon.js';
 import { regularPolygon } from '../outlines/regular-polygon.js';
@@ -14,6 +15,7 @@ import { star } from '../outlines/star.js';
 import { distance, minus, point, turnedAbout } from '../point.js';
 import { startAtSeam } from '../seam.js';
 import { headingAtStart } from '../segment.js';
+import { splitStrip } from '../splitting/split-strip.js';
 import { makeStrip, type SizeFace, type Strip } from '../strip.js';
 import { scaled } from '../transform.js';
 import { chainOf, fold } from './fold.js';
@@ -210,6 +212,20 @@ test('a strip of hundreds of bends is told its drawn angles, rounded so that the
     expect(told.angle).toBeCloseTo(1.2, 6);
   }
   expect(Number.isFinite(closureGap)).toBe(true);
+});
+
+test('a part of a divided circle turns as much in one half of its curve as in the other', () => {
+  const outline = circle.draw({ across: 300 });
+  const strip = makeStrip({ ...plain, tab: 12, outline, bendRule: zeroThickness() });
+  const parts = splitStrip(strip, 500);
+  expect(parts).toHaveLength(2);
+  for (const { strip: part } of parts) {
+    const { curves, largestDeviation } = refold(part, 0.5);
+    const [curve] = curves;
+    expect(curve?.drawn[0]).toBeCloseTo(90, 6);
+    expect(curve?.drawn[1]).toBeCloseTo(90, 6);
+    expect(largestDeviation).toBeLessThan(0.5);
+  }
 });
 
 test.each([0, -0.1, Number.NaN])('refuses an angle step of %d', (angleStep) => {

@@ -2,8 +2,9 @@ import { toRadians } from '../angle.js';
 import { isStraight } from '../curves/straight.js';
 import type { CurveRun } from '../develop.js';
 import type { Places, Stretch } from '../marks/places.js';
-import { turnFrom } from '../point.js';
-import { headingAt } from '../segment.js';
+import { distance, turnFrom } from '../point.js';
+import { headingAt, pointAt } from '../segment.js';
+import { LENGTH_TOLERANCE } from '../tolerance.js';
 
 /** How a curve turns, radians, positive to the left. */
 export interface CurveTurns {
@@ -65,6 +66,11 @@ type CurveStretch = Extract<Stretch, { kind: 'curve' }>;
 
 function shared(a: CurveStretch, b: CurveStretch): { before: number; after: number } {
   const [before, after] = [a.run.shape, b.run.shape];
+  const gap = distance(pointAt(before.segment, before.end), pointAt(after.segment, after.start));
+  if (gap > LENGTH_TOLERANCE) {
+    // The ends of a part of a divided strip: no joint of the outline.
+    return { before: 0, after: 0 };
+  }
   const turn = turnFrom(
     headingAt(before.segment, before.end),
     headingAt(after.segment, after.start),
