@@ -1,5 +1,5 @@
+import { sampled } from './any-curve.test.support.js';
 import type { Outline, Point } from './outline.js';
-import { lengthOf, pointAt } from './segment.js';
 
 const CHORDS = 24;
 
@@ -7,8 +7,8 @@ const CHORDS = 24;
  * Whether the outline, with each curve drawn as chords, never crosses itself. By
  * the signs of triangles alone, so that it owes nothing to `crossing.ts`.
  */
-export function isSimple(outline: Outline): boolean {
-  const points = chordsOf(outline);
+export function isSimple(outline: Outline, chords = CHORDS): boolean {
+  const points = chordsOf(outline, chords);
   const side = (index: number) => [points[index], points[(index + 1) % points.length]] as const;
   return points.every((_, first) =>
     points.every((__, second) => !properlyCross(side(first), side(second))),
@@ -26,13 +26,11 @@ function properlyCross([a, b]: Side, [c, d]: Side): boolean {
   return sign(a, b, c) * sign(a, b, d) < 0 && sign(c, d, a) * sign(c, d, b) < 0;
 }
 
-function chordsOf({ segments }: Outline): Point[] {
+function chordsOf({ segments }: Outline, chords: number): Point[] {
   return segments.flatMap((segment): Point[] => {
     if (segment.kind === 'line') {
       return [segment.from];
     }
-    return Array.from({ length: CHORDS }, (_, step) =>
-      pointAt(segment, (lengthOf(segment) * step) / CHORDS),
-    );
+    return sampled(segment, chords).slice(0, chords);
   });
 }

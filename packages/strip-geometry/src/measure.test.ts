@@ -1,15 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { anyEllipse, anySegment, anySmoothOutline, sampled } from './any-curve.test.support.js';
 import { anyOutline, between } from './any-outline.test.support.js';
 import { parametric } from './curves/parametric-curve.js';
 import { bounds, perimeter, signedArea } from './measure.js';
-import type { Outline } from './outline.js';
+import type { Outline, Segment } from './outline.js';
 import { circle } from './outlines/circle.js';
 import { rectangle } from './outlines/rectangle.js';
 import { regularPolygon } from './outlines/regular-polygon.js';
 import { star } from './outlines/star.js';
 import { point } from './point.js';
-import { arc, line, reversedPath } from './segment.js';
+import { arc, cubic, ellipticalArc, line, quadratic, reversedPath } from './segment.js';
 import { mirrored, moved, scaled, turned } from './transform.js';
 
 describe('perimeter', () => {
@@ -131,4 +132,92 @@ test('moving, turning and mirroring keep length and area; scaling scales them', 
       },
     ),
   );
+});
+
+describe('curves of every kind', () => {
+  const path = (...segments: Segment[]) => ({ name: 'trial', segments });
+
+  test('area of an ellipse: pi a b', () => {
+    fc.assert(
+      fc.property(anyEllipse, (outline) => {
+        const [first] = outline.segments;
+        if (first?.kind !== 'elliptical arc') {
+          throw new Error('an ellipse was drawn as something else');
+        }
+        const area = Math.PI * first.radiusX * first.radiusY;
+        expect(signedArea(outline) / area).toBeCloseTo(1, 12);
+      }),
+    );
+  });
+
+  // Archimedes, Quadrature of the Parabola: two thirds of the upright rectangle about it.
+  test('area of a parabola over its chord', () => {
+    const arch = quadratic(point(6, 0), point(3, 8), point(0, 0));
+    expect(signedArea(path(line(point(0, 0), point(6, 0)), arch))).toBeCloseTo((2 / 3) * 24, 12);
+  });
+
+  test('area is that of a dense polygon, to the error of that', () => {
+    fc.assert(
+      fc.property(fc.oneof(anySmoothOutline, anyEllipse), (outline) => {
+        const steps = 500;
+        const corners = outline.segments.flatMap((segment) => sampled(segment, steps).slice(1));
+        const polygonArea = corners.reduce((sum, { x, y }, index) => {
+          const next = corners[(index + 1) % corners.length] ?? { x, y };
+          return sum + (x * next.y - y * next.x) / 2;
+        }, 0);
+        expect(signedArea(outline) / polygonArea).toBeCloseTo(1, 4);
+        const backwards = { ...outline, segments: reversedPath(outline.segments) };
+        expect(signedArea(backwards) / signedArea(outline)).toBeCloseTo(-1, 10);
+      }),
+    );
+  });
+
+  test('a quadratic covers the same area and bounds written as a cubic', () => {
+    const [from, control, to] = [point(1, 2), point(9, 14), point(12, -4)];
+    const third = (a: number, b: number) => a + (2 / 3) * (b - a);
+    const raised = cubic(
+      from,
+      point(third(from.x, control.x), third(from.y, control.y)),
+      point(third(to.x, control.x), third(to.y, control.y)),
+      to,
+    );
+    const drawn = path(quadratic(from, control, to), line(to, from));
+    const written = path(raised, line(to, from));
+    expect(signedArea(written)).toBeCloseTo(signedArea(drawn), 10);
+    expect(bounds(written).top).toBeCloseTo(bounds(drawn).top, 12);
+  });
+
+  test('bounds of a turned ellipse: sqrt(a^2 cos^2 + b^2 sin^2) either way', () => {
+    const [a, b, rotation] = [9, 4, 0.6];
+    const whole = ellipticalArc({
+      ...{ centre: point(2, 3), radiusX: a, radiusY: b, rotation },
+      ...{ start: 2, sweep: -2 * Math.PI },
+    });
+    const { left, right, across, high } = bounds(path(whole));
+    expect(across / 2).toBeCloseTo(Math.hypot(a * Math.cos(rotation), b * Math.sin(rotation)), 12);
+    expect(high / 2).toBeCloseTo(Math.hypot(a * Math.sin(rotation), b * Math.cos(rotation)), 12);
+    expect((left + right) / 2).toBeCloseTo(2, 12);
+  });
+
+  test('bounds hold every point of a segment and touch one on each side', () => {
+    fc.assert(
+      fc.property(anySegment, (segment) => {
+        const { left, right, bottom, top } = bounds(path(segment));
+        const points = sampled(segment, 2000);
+        const size = right - left + top - bottom;
+        // No velocity is greater than some hundred millimetres for each whole of the parameter,
+        // and at an extreme the way left is quadratic in the step.
+        const slack = 1e-4 * Math.max(size, 1);
+        for (const [limit, reached] of [
+          [right, Math.max(...points.map(({ x }) => x))],
+          [-left, Math.max(...points.map(({ x }) => -x))],
+          [top, Math.max(...points.map(({ y }) => y))],
+          [-bottom, Math.max(...points.map(({ y }) => -y))],
+        ] as const) {
+          expect(reached).toBeLessThanOrEqual(limit + 1e-9);
+          expect(reached).toBeGreaterThanOrEqual(limit - slack);
+        }
+      }),
+    );
+  });
 });

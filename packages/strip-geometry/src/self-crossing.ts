@@ -52,20 +52,24 @@ function meeting(a: Segment, b: Segment, follows: boolean, closes: boolean): Poi
     return undefined;
   }
   const [whole, other] = [wholeOf(a), wholeOf(b)];
-  const first = {
+  const trimmed = {
     ...whole,
     from: closes ? pastStart(whole) : 0,
     to: follows ? beforeEnd(whole) : 1,
   };
-  const second = {
+  const otherTrimmed = {
     ...other,
     from: follows ? pastStart(other) : 0,
     to: closes ? beforeEnd(other) : 1,
   };
-  return first.from < first.to && second.from < second.to ? meetingPoint(first, second) : undefined;
+  return meetingOf(trimmed, other) ?? meetingOf(whole, otherTrimmed);
 }
 
-/** Neighbours are not searched this near to their joint, millimetres. */
+function meetingOf(a: CurvePart, b: CurvePart): Point | undefined {
+  return a.from < a.to && b.from < b.to ? meetingPoint(a, b) : undefined;
+}
+
+/** Neighbours may come together where both are this near to their joint, millimetres. */
 const NEAR_JOINT = 0.1;
 
 /** A parameter that lies about `NEAR_JOINT` or more past the start, at most halfway. */

@@ -28,6 +28,9 @@ function greatestSpeed({ speed }: ParametricCurve): number {
   return Math.max(speed(0), speed(0.25), speed(0.5), speed(0.75), speed(1));
 }
 
+/** As a part of the total length: near enough to a place that is looked for. */
+const SETTLED = 1e-13;
+
 /** Newton's method meets any parameter in far fewer steps, even where it must halve. */
 const MOST_STEPS = 100;
 
@@ -55,7 +58,7 @@ export function parameterAt(curve: ParametricCurve, along: number, total: number
     }
     const aimed = parameter + missing / curve.speed(parameter);
     const next = aimed > low && aimed < high ? aimed : (low + high) / 2;
-    if (Math.abs(missing) <= 1e-14 * total || next === parameter || high - low < 1e-16) {
+    if (Math.abs(missing) <= SETTLED * total || next === parameter) {
       return parameter;
     }
     length += lengthBetween(curve, parameter, next);

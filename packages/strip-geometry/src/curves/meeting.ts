@@ -48,7 +48,7 @@ function meet(a: Chord, b: Chord): Point | undefined {
     return undefined;
   }
   if (a.bulge + b.bulge <= FLAT) {
-    return a.first;
+    return nearestPoint(a, b);
   }
   const [parted, other] = a.bulge > b.bulge ? [a, b] : [b, a];
   const { curve, from, to, first, last } = parted;
@@ -75,6 +75,22 @@ function chordsApart(a: Chord, b: Chord): number {
     return 0;
   }
   return Math.min(toChord(a.first, b), toChord(a.last, b), toChord(b.first, a), toChord(b.last, a));
+}
+
+/** Where two chords cross, or else the end of one that lies nearest to the other. */
+function nearestPoint(a: Chord, b: Chord): Point {
+  if (crosses(a, b) && crosses(b, a)) {
+    const [first, second] = [minus(a.last, a.first), minus(b.last, b.first)];
+    const share = cross(minus(b.first, a.first), second) / cross(first, second);
+    return { x: a.first.x + share * first.x, y: a.first.y + share * first.y };
+  }
+  const ends = [
+    { end: a.first, apart: toChord(a.first, b) },
+    { end: a.last, apart: toChord(a.last, b) },
+    { end: b.first, apart: toChord(b.first, a) },
+    { end: b.last, apart: toChord(b.last, a) },
+  ];
+  return ends.reduce((best, other) => (other.apart < best.apart ? other : best)).end;
 }
 
 /** Whether the ends of `b` lie on either side of the line through `a`. */
