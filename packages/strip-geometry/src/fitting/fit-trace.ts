@@ -34,6 +34,9 @@ const USUAL_SPACING = 0.4;
 const FEWEST_POINTS = 400;
 const MOST_POINTS = 1600;
 
+/** An outline of no more segments is few pieces already. */
+const FEW_ALREADY = 8;
+
 /** Shares of the tolerance that are tried for the rough division, loosest first. */
 const SHARES = [0.9, 0.75, 0.6, 0.48, 0.38, 0.3, 0.22, 0.15, 0.1];
 
@@ -54,8 +57,8 @@ const FLAT_CORNERS = [toRadians(15), toRadians(5)];
  * tiny segments. They run smoothly into each other except where the direction
  * of the trace really breaks, by about 10 degrees or more. No point of either
  * line is farther than `tolerance` millimetres from the other; this is measured
- * on the result. Where no such line has fewer segments than the outline, the
- * outline is returned as it is.
+ * on the result. An outline of 8 segments or fewer is returned as it is, and so
+ * is one for which no such line with fewer segments is found.
  *
  * @throws OutlineError `out of range` for a tolerance that is not above 0.
  */
@@ -63,6 +66,9 @@ export function fitTrace(outline: Outline, tolerance: number = FITTING_TOLERANCE
   if (!(tolerance > 0 && Number.isFinite(tolerance))) {
     const message = `"tolerance" must be a length above 0 mm; got ${printLength(tolerance)}.`;
     throw new OutlineError('out of range', message, 'tolerance');
+  }
+  if (outline.segments.length <= FEW_ALREADY) {
+    return outline;
   }
   const { left, right, bottom, top } = bounds(outline);
   const middle = { x: (left + right) / 2, y: (bottom + top) / 2 };

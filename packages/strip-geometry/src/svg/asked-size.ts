@@ -1,4 +1,5 @@
 import type { Bounds } from '../measure.js';
+import { LENGTH_TOLERANCE } from '../tolerance.js';
 import { printLength } from '../wording.js';
 import { SvgError } from './svg-error.js';
 
@@ -15,7 +16,7 @@ export interface AskedSize {
  * How much a drawing must be enlarged so that its largest outline is as asked;
  * 1 where nothing is asked. Where both sizes are asked the first decides.
  *
- * @throws SvgError `out of range`, `contradictory sizes`.
+ * @throws SvgError `out of range`, `no closed shape`, `contradictory sizes`.
  */
 export function scaleFor({ across, high }: AskedSize, largest: Bounds): number {
   for (const [name, size] of Object.entries({ across, high })) {
@@ -23,6 +24,13 @@ export function scaleFor({ across, high }: AskedSize, largest: Bounds): number {
       const message = `"${name}" must be a length above 0 mm; got ${printLength(size)}.`;
       throw new SvgError('out of range', message);
     }
+  }
+  const isAsked = across !== undefined || high !== undefined;
+  if (isAsked && Math.min(largest.across, largest.high) <= LENGTH_TOLERANCE) {
+    const message =
+      `The largest outline is ${printLength(largest.across)} across and ` +
+      `${printLength(largest.high)} high, and holds no area; draw it as a closed shape.`;
+    throw new SvgError('no closed shape', message);
   }
   const byWidth = across === undefined ? undefined : across / largest.across;
   const byHeight = high === undefined ? undefined : high / largest.high;

@@ -207,6 +207,29 @@ describe('asking for a size', () => {
   });
 });
 
+describe('a traced drawing', () => {
+  const corners = Array.from({ length: 400 }, (_, index) => {
+    const angle = (2 * Math.PI * index) / 400;
+    return `${50 + 40 * Math.cos(angle)},${50 + 40 * Math.sin(angle)}`;
+  });
+  const traced = `<svg width="100mm" viewBox="0 0 100 100"><polygon points="${corners.join(' ')}"/></svg>`;
+
+  test('is fitted with few lines and arcs unless that is not wanted', () => {
+    expect(only(traced).segments).toHaveLength(1);
+    expect(only(traced, { fit: 'never' }).segments).toHaveLength(400);
+  });
+});
+
+test('too many traces to fit are refused', () => {
+  const circle = Array.from({ length: 100 }, (_, index) => {
+    const angle = (2 * Math.PI * index) / 100;
+    return `${9 * Math.cos(angle)},${9 * Math.sin(angle)}`;
+  });
+  const dot = `<polygon points="${circle.join(' ')}"/>`;
+  expect(refusal(`<svg>${dot.repeat(21)}</svg>`).code).toBe('too large');
+  expect(readSvg(`<svg>${dot.repeat(21)}</svg>`, { fit: 'never' })).toHaveLength(21);
+});
+
 describe('what is refused', () => {
   const svg = (inside: string) => `<svg xmlns="http://www.w3.org/2000/svg">\n  ${inside}\n</svg>`;
 
@@ -262,6 +285,14 @@ describe('what is refused', () => {
     );
     expect(refusal(RING, { across: 0 })).toMatchObject({ code: 'out of range' });
     expect(refusal(RING, { high: Number.NaN })).toMatchObject({ code: 'out of range' });
+  });
+
+  test('a size for what has no height', () => {
+    expect(refusal(svg('<path d="M9 9H50z"/>'), { high: 50 }).code).toBe('no closed shape');
+  });
+
+  test('a tolerance that is none', () => {
+    expect(refusal(RING, { tolerance: 0 }).code).toBe('out of range');
   });
 
   test('text, images and open paths may be ignored', () => {

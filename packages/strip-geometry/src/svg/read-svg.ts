@@ -7,6 +7,7 @@ import { printLength } from '../wording.js';
 import { scaleFor } from './asked-size.js';
 import { closedLoops, type Loop, ORIGIN } from './closed-loops.js';
 import { drawnShapes, type Ignorable } from './drawn-shapes.js';
+import { MOST_FITTED } from './limits.js';
 import { loopNames } from './loop-names.js';
 import { SvgError } from './svg-error.js';
 import { readTree } from './svg-tree.js';
@@ -65,12 +66,17 @@ export function readSvg(text: string, options: SvgOptions = {}): readonly Outlin
   const scale = scaleFor(options, largest);
   const loops = scale === 1 ? asDrawn : closedLoops(shapes, scale, leaveOutOpen);
   const names = loopNames(loops);
-  return loops
-    .map((loop, index) => outlineOf(loop, names[index] ?? ''))
-    .map((outline) => {
-      const wanted = fit === 'always' || (fit === 'when traced' && isTraced(outline));
-      return wanted ? fitTrace(outline, tolerance) : outline;
-    });
+  const outlines = loops.map((loop, index) => outlineOf(loop, names[index] ?? ''));
+  const isFitted = (outline: Outline) =>
+    fit === 'always' || (fit === 'when traced' && isTraced(outline));
+  const fitted = outlines.filter(isFitted).length;
+  if (fitted > MOST_FITTED) {
+    const message =
+      `The drawing has ${fitted} outlines to fit with few lines and arcs; at most ${MOST_FITTED} ` +
+      'are fitted at once. Divide the drawing, or read it without fitting.';
+    throw new SvgError('too large', message);
+  }
+  return outlines.map((outline) => (isFitted(outline) ? fitTrace(outline, tolerance) : outline));
 }
 
 const NOTHING = { left: 0, right: 0, bottom: 0, top: 0, across: 0, high: 0 };
