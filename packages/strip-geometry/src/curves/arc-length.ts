@@ -58,6 +58,11 @@ export function parameterAt(curve: ParametricCurve, along: number, total: number
     }
     const aimed = parameter + missing / curve.speed(parameter);
     const next = aimed > low && aimed < high ? aimed : (low + high) / 2;
+    // What a step of Newton's method leaves is about half the change of speed times the step.
+    const change = curve.speed(next) - curve.speed(parameter);
+    if (next === aimed && Math.abs(change * (next - parameter)) <= SETTLED * total) {
+      return next;
+    }
     if (Math.abs(missing) <= SETTLED * total || next === parameter) {
       return parameter;
     }
