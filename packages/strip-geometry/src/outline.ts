@@ -64,6 +64,11 @@ export type Segment = Line | Arc | QuadraticCurve | CubicCurve | EllipticalArc;
 export interface Outline {
   /** What the shop calls it, such as `heart`. */
   readonly name: string;
+  /**
+   * True for the edge of a hole, as in a ring: the cookie lies outside the line
+   * and the cutter inside it.
+   */
+  readonly hole?: boolean;
   /** Closed: each segment starts where the one before it ends. */
   readonly segments: readonly Segment[];
 }

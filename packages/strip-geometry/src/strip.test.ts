@@ -234,3 +234,21 @@ test('refuses a corner that folds straight back', () => {
     expect.objectContaining({ name: 'BendError', code: 'folded flat' }),
   );
 });
+
+// The offset theorem: a circle's strip is pi times the diameter of its neutral line.
+test('the cutter of a hole lies inside its line, where that of a cookie lies outside', () => {
+  const outline = circle.draw({ across: 30 });
+  const bendRule = neutralAxis({ thickness: 1, insideRadius: 1, factor: 0.5 });
+  const spec = { depth: 25, hem: 0, tab: 0, bendRule };
+  const hole = { ...outline, hole: true };
+  expect(makeStrip({ ...spec, outline }).developed).toBeCloseTo(Math.PI * 31, 9);
+  expect(makeStrip({ ...spec, outline: hole }).developed).toBeCloseTo(Math.PI * 29, 9);
+  expect(makeStrip({ ...spec, outline: hole, sizeIs: 'outside' }).developed).toBeCloseTo(
+    Math.PI * 31,
+    9,
+  );
+  expect(makeStrip({ ...spec, outline: hole, sizeIs: 'middle' }).developed).toBeCloseTo(
+    Math.PI * 30,
+    9,
+  );
+});

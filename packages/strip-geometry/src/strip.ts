@@ -39,7 +39,8 @@ export interface CutterSpec {
   /**
    * What the outline is the size of: the inside face of the cutter, which is
    * the edge of the cookie, its outside face, or the middle of its metal.
-   * Inside without it.
+   * Inside without it. Where the outline is the edge of a hole the faces change
+   * places, since there the edge of the cookie is on the outside.
    */
   readonly sizeIs?: SizeFace;
   /** Corners that turn through no more degrees than this are formed, not bent; see `develop`. */
@@ -51,6 +52,13 @@ export type SizeFace = 'inside' | 'outside' | 'middle';
 
 /** Degrees. A square corner is a corner. */
 const LARGEST_CORNER_ANGLE = 89;
+
+/** The face that stands for another where the cookie lies outside the outline. */
+const FACE_IN_A_HOLE: Readonly<Record<SizeFace, SizeFace>> = {
+  inside: 'outside',
+  outside: 'inside',
+  middle: 'middle',
+};
 
 /** On which side of the outline the metal lies. */
 const METAL_SIDE: Readonly<Record<SizeFace, MetalSide>> = {
@@ -102,6 +110,7 @@ export interface Strip {
   readonly seam: Seam;
   /** The rule it was laid out by. */
   readonly bendRule: BendRule;
+  /** Which face of the metal the drawn line is. */
   readonly sizeIs: SizeFace;
   /** Length once round the cutter, without the seam. It starts `seam.atStart` from the square end. */
   readonly developed: number;
@@ -125,7 +134,9 @@ export interface Strip {
  * follow the outline.
  */
 export function makeStrip(cutter: CutterSpec): Strip {
-  const { outline, depth, bendRule, hemFace = 'outside', seamAt, sizeIs = 'inside' } = cutter;
+  const { outline, depth, bendRule, hemFace = 'outside', seamAt } = cutter;
+  const asked = cutter.sizeIs ?? 'inside';
+  const sizeIs = outline.hole === true ? FACE_IN_A_HOLE[asked] : asked;
   if (!Number.isFinite(depth) || depth <= 0) {
     throw new StripError('depth', `The depth must be above 0 mm; got ${printLength(depth)}.`);
   }

@@ -138,7 +138,7 @@ function firstWithin(
 ): Outline | undefined {
   const smoothed = FLAT_CORNERS.map((angle) => withoutFlatCorners(placed, ring, angle));
   for (const candidate of [...smoothed, placed]) {
-    const fitted = candidate && { name: outline.name, segments: segmentsOf(candidate.chain) };
+    const fitted = candidate && { ...outline, segments: segmentsOf(candidate.chain) };
     if (
       fitted !== undefined &&
       fitted.segments.length < outline.segments.length &&

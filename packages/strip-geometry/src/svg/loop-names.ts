@@ -7,7 +7,10 @@ import type { Loop } from './closed-loops.js';
  * as for a ring, they are also called `outer` and `inner`; any that would
  * still share a name are numbered.
  */
-export function loopNames(loops: readonly Loop[]): readonly string[] {
+export function loopNames(
+  loops: readonly Loop[],
+  roles: readonly LoopRole[] = loopRoles(loops),
+): readonly string[] {
   const elements = [...new Set(loops.map(({ place }) => place))];
   const ofKind = new Map<string, number>();
   const base = new Map(
@@ -17,7 +20,6 @@ export function loopNames(loops: readonly Loop[]): readonly string[] {
       return [place, `${place.element} ${number}`];
     }),
   );
-  const roles = loopRoles(loops);
   const wanted = loops.map(({ id, place }, index) => {
     const name = id?.replace(/[\p{Cc}\s]+/gu, ' ').trim() || base.get(place) || place.element;
     const role = roles[index];
@@ -26,14 +28,17 @@ export function loopNames(loops: readonly Loop[]): readonly string[] {
   return numbered(wanted);
 }
 
+/** What a closed line is among those of one element: `inner` lines are the edges of holes. */
+export type LoopRole = 'outer' | 'inner' | undefined;
+
 /** For each line of an element that draws several: outer, inner, or neither. */
-function loopRoles(loops: readonly Loop[]): readonly ('outer' | 'inner' | undefined)[] {
+export function loopRoles(loops: readonly Loop[]): readonly LoopRole[] {
   const boxes = loops.map((loop) => bounds({ name: '', ...loop }));
   const siblings = new Map<object, number[]>();
   loops.forEach(({ place }, index) => {
     siblings.set(place, [...(siblings.get(place) ?? []), index]);
   });
-  const roles: ('outer' | 'inner' | undefined)[] = loops.map(() => undefined);
+  const roles: LoopRole[] = loops.map(() => undefined);
   for (const group of siblings.values()) {
     const areas = group.map((index) => (boxes[index]?.across ?? 0) * (boxes[index]?.high ?? 0));
     const largest = group[areas.indexOf(Math.max(...areas))];

@@ -49,6 +49,7 @@ describe('what is drawn', () => {
     const [outer, inner] = readSvg(RING);
     expect(outer?.name).toBe('ring outer');
     expect(inner?.name).toBe('ring inner');
+    expect([outer?.hole, inner?.hole]).toEqual([undefined, true]);
     expect(outer && perimeter(outer)).toBeCloseTo(40 * Math.PI, 9);
     expect(inner && perimeter(inner)).toBeCloseTo(20 * Math.PI, 9);
     expect(inner && signedArea(inner)).toBeCloseTo(100 * Math.PI, 9);

@@ -8,7 +8,7 @@ import { scaleFor } from './asked-size.js';
 import { closedLoops, type Loop, ORIGIN } from './closed-loops.js';
 import { drawnShapes, type Ignorable } from './drawn-shapes.js';
 import { MOST_FITTED } from './limits.js';
-import { loopNames } from './loop-names.js';
+import { loopNames, loopRoles } from './loop-names.js';
 import { SvgError } from './svg-error.js';
 import { readTree } from './svg-tree.js';
 
@@ -65,8 +65,12 @@ export function readSvg(text: string, options: SvgOptions = {}): readonly Outlin
   }
   const scale = scaleFor(options, largest);
   const loops = scale === 1 ? asDrawn : closedLoops(shapes, scale, leaveOutOpen);
-  const names = loopNames(loops);
-  const outlines = loops.map((loop, index) => outlineOf(loop, names[index] ?? ''));
+  const roles = loopRoles(loops);
+  const names = loopNames(loops, roles);
+  const outlines = loops.map((loop, index): Outline => {
+    const outline = outlineOf(loop, names[index] ?? '');
+    return roles[index] === 'inner' ? { ...outline, hole: true } : outline;
+  });
   const isFitted = (outline: Outline) =>
     fit === 'always' || (fit === 'when traced' && isTraced(outline));
   const fitted = outlines.filter(isFitted).length;
