@@ -60,17 +60,18 @@ function startedWhereItFits(
   const { path, lengths } = measured;
   const needed = seam.overlap + 2 * seam.flatBefore;
   const sides = path
-    .map((segment, index): Side => ({ segment, index, length: lengths[index] ?? 0 }))
-    .filter(({ length }) => length >= needed - LENGTH_TOLERANCE);
+    .map((segment, index) => ({ segment, index, length: lengths[index] ?? 0 }))
+    .filter(({ length }) => length >= needed - LENGTH_TOLERANCE)
+    .map((side): Side => ({ ...side, ...seamOn(side, seam) }));
   const straight = sides.filter(({ segment }) => segment.kind === 'line');
   const flat = greatest(straight, ({ length }) => length);
   if (flat !== undefined) {
-    return startedOn(path, flat, seam);
+    return startedInSegment(path, flat.index, flat.from);
   }
   const limit = toRadians(SEAM_TURN_LIMIT);
   const curve = greatest(sides, (side) => radiusUnder(side, seam));
-  if (curve !== undefined && turnUnder(curve, seam) <= limit) {
-    return startedOn(path, curve, seam);
+  if (curve !== undefined && curve.turn <= limit) {
+    return startedInSegment(path, curve.index, curve.from);
   }
   const run =
     seam.flatBefore > 0 ? undefined : straightestStart(measured, seam.overlap, smooth, limit);
@@ -80,23 +81,32 @@ function startedWhereItFits(
   return startedAtSegment(path, run);
 }
 
-/** A segment of an outline, where it comes, and how long it is. */
+/** A segment of an outline that a seam fits on, and where on it the seam would lie. */
 interface Side {
   readonly segment: Segment;
+  /** Which segment of the outline it is. */
   readonly index: number;
   readonly length: number;
+  /** How far along it the seam starts. */
+  readonly from: number;
+  /** Radians that it turns through under the seam. */
+  readonly turn: number;
 }
 
 /** Places along a curve of changing radius at which a seam is tried. */
 const TRIED = 32;
 
 /**
- * How far along a side the seam starts: at its start, in its middle where it
- * needs room, or where a curve of changing radius turns least.
+ * Where a seam lies on a side: at its start, in its middle where it needs room,
+ * or where a curve of changing radius turns least.
  */
-function seamStart({ segment, length }: Side, { overlap, flatBefore }: SeamRoom): number {
+function seamOn(
+  { segment, length }: Pick<Side, 'segment' | 'length'>,
+  { overlap, flatBefore }: SeamRoom,
+): Pick<Side, 'from' | 'turn'> {
   if (segment.kind === 'line' || segment.kind === 'arc') {
-    return flatBefore > 0 ? (length - overlap) / 2 : 0;
+    const from = flatBefore > 0 ? (length - overlap) / 2 : 0;
+    return { from, turn: turnWithin(segment, from, from + overlap) };
   }
   const [first, last] = [flatBefore, length - overlap - flatBefore];
   let best = { from: first, turn: turnWithin(segment, first, first + overlap) };
@@ -108,25 +118,14 @@ function seamStart({ segment, length }: Side, { overlap, flatBefore }: SeamRoom)
       best = { from, turn };
     }
   }
-  return best.from;
-}
-
-function startedOn(path: readonly Segment[], side: Side, seam: SeamRoom): readonly Segment[] {
-  return startedInSegment(path, side.index, seamStart(side, seam));
-}
-
-/** Radians that a side turns through under a seam that lies on it. */
-function turnUnder(side: Side, seam: SeamRoom): number {
-  const from = seamStart(side, seam);
-  return turnWithin(side.segment, from, from + seam.overlap);
+  return best;
 }
 
 /** Radius of an arc, or the mean radius of another curve under the seam, 0 where there is none. */
-function radiusUnder(side: Side, seam: SeamRoom): number {
-  if (side.segment.kind === 'arc') {
-    return radiusOf(side.segment);
+function radiusUnder({ segment, turn }: Side, seam: SeamRoom): number {
+  if (segment.kind === 'arc') {
+    return radiusOf(segment);
   }
-  const turn = turnUnder(side, seam);
   if (turn > ANGLE_TOLERANCE) {
     return seam.overlap / turn;
   }
@@ -157,7 +156,7 @@ function fitsNowhere(
 ): StripError {
   const needed = seam.overlap + 2 * seam.flatBefore;
   if (tight !== undefined) {
-    const degrees = printNumber(toDegrees(turnUnder(tight, seam)));
+    const degrees = printNumber(toDegrees(tight.turn));
     const message =
       `The ${seam.name} would turn through ${degrees} degrees on the widest curve it fits on; it ` +
       `may turn through ${SEAM_TURN_LIMIT} at most. Make it shorter than ${printLength(needed)}.`;
