@@ -179,9 +179,14 @@ function pointOn(piece: Piece): (share: number) => Point {
   };
 }
 
+/** Paths that the library must bear out. */
+const COMPARED = 500;
+/** A few more, for those it cannot measure; were they many, they might hide a fault of ours. */
+const DRAWN = 520;
+
 test('500 random paths, transformed: lengths agree with an independent library to 1e-6', () => {
   let compared = 0;
-  const paths = fc.sample(fc.tuple(anyPath, anyMatrix), { numRuns: 500, seed: 96 });
+  const paths = fc.sample(fc.tuple(anyPath, anyMatrix), { numRuns: DRAWN, seed: 96 });
   for (const [data, matrix] of paths) {
     const ours = ourLength(data, matrix);
     expect(Number.isFinite(ours)).toBe(true);
@@ -199,8 +204,7 @@ test('500 random paths, transformed: lengths agree with an independent library t
       expect(Math.abs(ours - library), data).toBeLessThanOrEqual(1e-6 * library);
     }
   }
-  // Most of them, or a fault of ours might pass for one of the library's.
-  expect(compared).toBeGreaterThan(475);
+  expect(compared).toBeGreaterThanOrEqual(COMPARED);
 });
 
 // SVG 1.1, 8.3.6 and 8.3.7: the first control point is the current point unless the command
