@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import readme from '../README.md?raw';
-import * as library from './index.js';
+import * as published from './index.js';
 
 /** The names that an example imports, and its lines after the import. */
 function readExample(code: string): { names: string[]; lines: string[] } {
@@ -37,27 +37,27 @@ test.each(examples.map((code, index) => [index + 1, code] as const))(
   (_, code) => {
     const { names, lines } = readExample(code);
     for (const name of names) {
-      expect(library).toHaveProperty(name);
+      expect(published).toHaveProperty(name);
     }
     const body = lines.map((line) => {
       const promise = PROMISE.exec(line)?.groups;
       return promise ? `expect(${promise.expression}).toEqual(${promise.value});` : line;
     });
-    const publicFace: Readonly<Record<string, unknown>> = library;
+    const publicFace: Readonly<Record<string, unknown>> = published;
     const run = new Function('expect', ...names, body.join('\n'));
     run(expect, ...names.map((name) => publicFace[name]));
   },
 );
 
 test('lists every family with its sizes, and every error', () => {
-  for (const { name, sizes } of library.families) {
+  for (const { name, sizes } of published.families) {
     const row = readme.split('\n').find((line) => line.startsWith(`| \`${name}\` `));
     expect(row, name).toBeDefined();
     for (const { name: size } of sizes) {
       expect(row).toContain(`\`${size}\``);
     }
   }
-  for (const { name } of [...library.edgeTreatments, ...library.seams]) {
+  for (const { name } of [...published.edgeTreatments, ...published.seams]) {
     expect(readme.split('\n').some((line) => line.startsWith(`| \`${name}\` `))).toBe(true);
   }
   for (const error of ['OutlineError', 'BendError', 'StripError', 'MetalError']) {
