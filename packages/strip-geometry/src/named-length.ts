@@ -30,3 +30,20 @@ export function checkAboveZero(name: string, length: number): void {
     throw new StripError(name, `The ${name} must be above 0 mm; got ${printLength(length)}.`);
   }
 }
+
+/** A kind of edge or seam that is given by one length, as the lists of them hold it. */
+export function ofOneLength<T>(
+  name: string,
+  summary: string,
+  size: NamedLength,
+  example: number,
+  make: (length: number) => T,
+) {
+  return {
+    name,
+    summary,
+    sizes: [size],
+    example: { [size.name]: example },
+    make: (sizes: NamedLengths): T => make(lengthNamed(sizes, size.name, size.meaning)),
+  };
+}

@@ -1,29 +1,12 @@
-import { lengthNamed, type NamedLength } from '../named-length.js';
+import { type NamedLength, ofOneLength } from '../named-length.js';
 import { doubleHem } from './double-hem.js';
-import type { EdgeKind, EdgeTreatment } from './edge-treatment.js';
+import type { EdgeKind } from './edge-treatment.js';
 import { rawEdge } from './raw-edge.js';
 import { singleHem } from './single-hem.js';
 import { wiredEdge } from './wired-edge.js';
 
 const HEM: NamedLength = { name: 'hem', meaning: 'width of the finished hem' };
 const WIRE: NamedLength = { name: 'wire', meaning: 'diameter of the wire' };
-
-/** A kind of edge that is given by one length. */
-function ofOneLength(
-  name: string,
-  summary: string,
-  size: NamedLength,
-  example: number,
-  make: (length: number) => EdgeTreatment,
-): EdgeKind {
-  return {
-    name,
-    summary,
-    sizes: [size],
-    example: { [size.name]: example },
-    make: (sizes) => make(lengthNamed(sizes, size.name, size.meaning)),
-  };
-}
 
 /** Every edge treatment that can be chosen, in the order help texts list them. */
 export const edgeTreatments: readonly EdgeKind[] = [

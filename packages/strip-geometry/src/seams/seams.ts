@@ -1,30 +1,13 @@
-import { lengthNamed, type NamedLength } from '../named-length.js';
+import { type NamedLength, ofOneLength } from '../named-length.js';
 import { buttJoint } from './butt-joint.js';
 import { groovedSeam } from './grooved-seam.js';
 import { plainLap } from './plain-lap.js';
-import type { Seam, SeamKind } from './seam.js';
+import type { SeamKind } from './seam.js';
 import { tuckedTab } from './tucked-tab.js';
 
 const TAB: NamedLength = { name: 'tab', meaning: 'length of the tab' };
 const LAP: NamedLength = { name: 'lap', meaning: 'how far the end lies over the start' };
 const WIDTH: NamedLength = { name: 'seam width', meaning: 'width of the finished lock' };
-
-/** A kind of seam that is given by one length. */
-function ofOneLength(
-  name: string,
-  summary: string,
-  size: NamedLength,
-  example: number,
-  make: (length: number) => Seam,
-): SeamKind {
-  return {
-    name,
-    summary,
-    sizes: [size],
-    example: { [size.name]: example },
-    make: (sizes) => make(lengthNamed(sizes, size.name, size.meaning)),
-  };
-}
 
 /** Every seam that can be chosen, in the order help texts list them. */
 export const seams: readonly SeamKind[] = [
