@@ -101,7 +101,9 @@ function layoutOn(stock: Stock, piece: Piece, { shear }: CuttingProblem): Layout
       count: 1,
       pieces: [{ piece: piece.id, x: 0, y: 0, length, width, turned }],
       cuts: made.map((cut) => ({ ...cut, stage: cut.stage === 1 ? 1 : 2 })),
-      remnants: rest.filter((remnant) => remnant.length > 0 && remnant.width > 0),
+      remnants: rest
+        .filter((remnant) => remnant.length > 0 && remnant.width > 0)
+        .map((remnant) => ({ ...remnant, keep: false, value: 0 })),
     };
   }
   return undefined;
@@ -118,7 +120,9 @@ function priced(layouts: readonly Layout[], sheets: readonly Sheet[]): CuttingPl
     layouts,
     buy,
     cost,
+    parts: { bought: cost, fromShop: 0, kept: 0 },
+    spares: [],
     bound: { cost: 0, proven: cost === 0 },
-    effort: { rounds: 0, patterns: 0, integerMasters: 0, ending: 'pattern limit' },
+    effort: { rounds: 0, patterns: 0, integerMasters: 0, nodes: 0, ending: 'pattern limit' },
   };
 }

@@ -140,12 +140,15 @@ function verified(
     rounds: money.rounds + (metal?.rounds ?? 0),
     patterns: money.patterns + (metal?.patterns ?? 0),
     integerMasters: money.integerMasters + (metal?.integerMasters ?? 0),
+    nodes: 0,
     ending: money.ending,
   };
   const plan: CuttingPlan = {
     layouts,
     buy,
     cost,
+    parts: { bought: cost, fromShop: 0, kept: 0 },
+    spares: [],
     bound: { cost: money.bound, proven: money.bound === cost },
     effort,
   };

@@ -24,15 +24,22 @@ export interface Remnant {
   readonly y: number;
   readonly length: number;
   readonly width: number;
+  /** True where the rule for keeping offcuts sends it to the rack. */
+  readonly keep: boolean;
+  /** Coins it is worth there; 0 for scrap. */
+  readonly value: number;
 }
 
 /**
- * One straight cut from edge to edge of the rectangle it divides.
- * Stage 1 shears the stock into strips, stage 2 cuts a strip to length, and
- * stage 3 trims a piece to its width.
+ * One straight cut from edge to edge of the rectangle it divides. Stage 0 trims
+ * the edges of the stock; stage 1 shears what is left into strips; each later
+ * stage cuts square to the one before. The last may be a trim to size.
+ *
+ * The line is the edge of what lies nearer the origin. A kerf turns the metal
+ * beyond it to dust, over its whole width or as far as there is metal.
  */
 export interface Cut {
-  readonly stage: 1 | 2 | 3;
+  readonly stage: number;
   readonly x1: number;
   readonly y1: number;
   readonly x2: number;
@@ -48,7 +55,7 @@ export interface Layout {
   readonly pieces: readonly PlacedPiece[];
   /** In the order they are made. */
   readonly cuts: readonly Cut[];
-  /** Together with the pieces they cover the stock exactly. */
+  /** With the pieces, the kerfs and the trimmed edges they cover the stock exactly. */
   readonly remnants: readonly Remnant[];
 }
 
@@ -61,7 +68,20 @@ export interface Purchase {
   readonly cost: number;
 }
 
-/** The least that any plan with this kind of cutting can cost. */
+/** Where the cost of a plan comes from, in coins. */
+export interface CostParts {
+  /** Paid for sheets that are bought. */
+  readonly bought: number;
+  /** Book value of the sheets on hand and the offcuts that are used. */
+  readonly fromShop: number;
+  /** Value of the offcuts that go to the rack, and of sheets of a pack that are left over. */
+  readonly kept: number;
+}
+
+/**
+ * The least that any plan can cost that keeps to the same restrictions: the
+ * stages, the shear's limits, and remnants valued as the cuts leave them.
+ */
 export interface CostBound {
   /** Coins; never above the cost of the plan. */
   readonly cost: number;
@@ -73,23 +93,32 @@ export interface CostBound {
 export interface PlanEffort {
   /** Linear masters solved. */
   readonly rounds: number;
-  /** Strip patterns and sheet patterns generated. */
+  /** Patterns generated. */
   readonly patterns: number;
   /** Integer masters solved. */
   readonly integerMasters: number;
+  /** Nodes of branching visited. */
+  readonly nodes: number;
   /** How the bound was reached, or what stopped the search. */
-  readonly ending:
-    | 'bound met'
-    | 'all patterns within the gap searched'
-    | 'time limit'
-    | 'pattern limit';
+  readonly ending: SearchEnding;
 }
+
+/** Why a search ended. */
+export type SearchEnding =
+  | 'bound met'
+  | 'all patterns within the gap searched'
+  | 'time limit'
+  | 'called off'
+  | 'pattern limit';
 
 export interface CuttingPlan {
   readonly layouts: readonly Layout[];
   readonly buy: readonly Purchase[];
-  /** Coins for all that is bought. */
+  /** Coins: `parts.bought + parts.fromShop - parts.kept`. */
   readonly cost: number;
+  readonly parts: CostParts;
+  /** Spares that found room, by the id of the piece; those without any are left out. */
+  readonly spares: readonly { readonly piece: string; readonly count: number }[];
   readonly bound: CostBound;
   readonly effort: PlanEffort;
 }

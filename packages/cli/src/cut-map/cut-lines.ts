@@ -3,9 +3,10 @@ import { INK } from '../drawing/ink.js';
 import type { CutMap } from './cut-map.js';
 import type { Unit } from './paper.js';
 
-/** A first cut is a whole heavy line, a second one is dashed, a third one dotted. */
-export function cutPen(stage: 1 | 2 | 3, unit: Unit): Pen {
+/** A first cut and a trim of the edges is a whole heavy line, a second one is dashed, later ones dotted. */
+export function cutPen(stage: number, unit: Unit): Pen {
   switch (stage) {
+    case 0:
     case 1:
       return { stroke: INK.firstCut, strokeWidth: 0.6 * unit };
     case 2:
@@ -14,7 +15,7 @@ export function cutPen(stage: 1 | 2 | 3, unit: Unit): Pen {
         strokeWidth: 0.4 * unit,
         dashes: [2.2 * unit, 1.1 * unit],
       };
-    case 3:
+    default:
       return {
         stroke: INK.laterCut,
         strokeWidth: 0.4 * unit,

@@ -26,7 +26,7 @@ export interface CutMap {
   }[];
   /** In the order they are made; a first-stage cut is drawn with its number. */
   readonly cuts: readonly {
-    readonly stage: 1 | 2 | 3;
+    readonly stage: number;
     readonly x1: number;
     readonly y1: number;
     readonly x2: number;

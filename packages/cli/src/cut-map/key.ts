@@ -64,7 +64,7 @@ function entries(map: CutMap, strips: Strips): readonly Entry[] {
 }
 
 const ruled =
-  (stage: 1 | 2 | 3) =>
+  (stage: number) =>
   (box: Box, unit: Unit): Mark => ({
     kind: 'line',
     role: 'key-line',

@@ -245,9 +245,10 @@ const pieceSchema = z
 
 const cutSchema = z
   .strictObject({
-    stage: z
-      .union([z.literal(1), z.literal(2), z.literal(3)])
-      .describe('1 shears the stock into strips, 2 cuts a strip to length, 3 trims a piece.'),
+    stage: count(
+      '0 trims the edges of the stock, 1 shears it into strips, and each later stage cuts square to the one before',
+      0,
+    ),
     x1: distance('x of one end'),
     y1: distance('y of one end'),
     x2: distance('x of the other end'),
@@ -302,8 +303,15 @@ const effortSchema = z
     rounds: count('Linear masters solved', 0),
     patterns: count('Patterns generated', 0),
     integerMasters: count('Integer masters solved', 0),
+    nodes: count('Nodes of branching visited', 0),
     ending: z
-      .enum(['bound met', 'all patterns within the gap searched', 'time limit', 'pattern limit'])
+      .enum([
+        'bound met',
+        'all patterns within the gap searched',
+        'time limit',
+        'called off',
+        'pattern limit',
+      ])
       .describe('How the bound was reached, or what stopped the search.'),
   })
   .describe('What the planner did, in counts that do not depend on the machine.');

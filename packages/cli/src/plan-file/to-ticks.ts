@@ -12,6 +12,7 @@ export type TicksOutcome =
 export function toTicks(file: PlanFile): TicksOutcome {
   const reader = new UnitReader(file.order.smallestMark);
   const problem = problemOf(file, reader);
+  const cost = reader.coins(file.cost, ['cost']);
   const plan: CuttingPlan = {
     layouts: file.layouts.map((layout, index) => layoutOf(layout, ['layouts', index], reader)),
     buy: file.buy.map(({ stock, count, cost }, index) => ({
@@ -19,7 +20,9 @@ export function toTicks(file: PlanFile): TicksOutcome {
       count,
       cost: reader.coins(cost, ['buy', index, 'cost']),
     })),
-    cost: reader.coins(file.cost, ['cost']),
+    cost,
+    parts: { bought: cost, fromShop: 0, kept: 0 },
+    spares: [],
     bound: {
       cost: reader.coins(file.bound.cost, ['bound', 'cost']),
       proven: file.bound.proven,
@@ -109,8 +112,10 @@ function layoutOf(layout: PlanFileLayout, path: FieldPath, reader: UnitReader): 
       stage: cut.stage,
       ...reader.all(cut, ENDS, [...path, 'cuts', index]),
     })),
-    remnants: layout.remnants.map((remnant, index) =>
-      reader.all(remnant, RECTANGLE, [...path, 'remnants', index]),
-    ),
+    remnants: layout.remnants.map((remnant, index) => ({
+      ...reader.all(remnant, RECTANGLE, [...path, 'remnants', index]),
+      keep: remnant.keep,
+      value: 0,
+    })),
   };
 }

@@ -4,7 +4,7 @@ import type { StockClass } from '../stock-classes.js';
 import type { FilledSheet } from './filled-sheets.js';
 import type { Faces } from './strip-families.js';
 
-type Rectangle = Remnant;
+type Rectangle = Omit<Remnant, 'keep' | 'value'>;
 
 /**
  * Places the strips of a sheet side by side from its lower left corner, the
@@ -41,7 +41,7 @@ export function layOut(
   const lengths: Cut[] = [];
   const trims: Cut[] = [];
   const pieces: PlacedPiece[] = [];
-  const remnants: Remnant[] = [];
+  const remnants: Rectangle[] = [];
   let base = 0;
   const strips = [...sheet.strips].sort((a, b) => b.width - a.width);
   for (const strip of strips) {
@@ -70,7 +70,13 @@ export function layOut(
   if (entry.length * entry.width !== area([...pieces, ...remnants])) {
     throw new Error(`layout of ${stock} does not cover it`);
   }
-  return { stock, count, pieces, cuts: [...shearing, ...lengths, ...trims], remnants };
+  return {
+    stock,
+    count,
+    pieces,
+    cuts: [...shearing, ...lengths, ...trims],
+    remnants: remnants.map((remnant) => ({ ...remnant, keep: false, value: 0 })),
+  };
 }
 
 function laysInOrder<T extends { readonly along: number; readonly across: number }>(

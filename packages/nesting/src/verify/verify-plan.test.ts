@@ -44,18 +44,20 @@ const drawn: Layout = {
     { stage: 3, x1: 6, y1: 2, x2: 9, y2: 2 },
   ],
   remnants: [
-    { x: 9, y: 0, length: 1, width: 4 },
-    { x: 6, y: 2, length: 3, width: 2 },
-    { x: 3, y: 4, length: 7, width: 2 },
-    { x: 0, y: 6, length: 10, width: 1 },
+    { x: 9, y: 0, length: 1, width: 4, keep: false, value: 0 },
+    { x: 6, y: 2, length: 3, width: 2, keep: false, value: 0 },
+    { x: 3, y: 4, length: 7, width: 2, keep: false, value: 0 },
+    { x: 0, y: 6, length: 10, width: 1, keep: false, value: 0 },
   ],
 };
 const good: CuttingPlan = {
   layouts: [drawn],
   buy: [{ stock: 's', count: 1, cost: 5 }],
   cost: 5,
+  parts: { bought: 5, fromShop: 0, kept: 0 },
+  spares: [],
   bound: { cost: 5, proven: true },
-  effort: { rounds: 0, patterns: 0, integerMasters: 0, ending: 'bound met' },
+  effort: { rounds: 0, patterns: 0, integerMasters: 0, nodes: 0, ending: 'bound met' },
 };
 
 function changed<T>(items: readonly T[], index: number, change: Partial<T>): readonly T[] {
