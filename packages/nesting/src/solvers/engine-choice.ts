@@ -35,7 +35,7 @@ export const standardEngines: Engines = {
  * engine is put to the large one.
  */
 export class Master {
-  readonly #rows: readonly LinearRow[];
+  readonly #rows: LinearRow[];
   readonly #columns: LinearColumn[] = [];
   readonly #engines: Engines;
   readonly #small: Session;
@@ -45,7 +45,7 @@ export class Master {
   rejected = 0;
 
   constructor(rows: readonly LinearRow[], engines: Engines) {
-    this.#rows = rows;
+    this.#rows = [...rows];
     this.#engines = engines;
     this.#small = engines.small.open(rows);
   }
@@ -54,9 +54,31 @@ export class Master {
     return this.#columns.length;
   }
 
+  addRows(rows: readonly LinearRow[]): void {
+    if (rows.length === 0) return;
+    this.#bringUp();
+    this.#rows.push(...rows);
+    this.#small.addRows(rows);
+    this.#large?.addRows(rows);
+  }
+
   add(columns: readonly LinearColumn[]): void {
     this.#columns.push(...columns);
     this.#small.add(columns);
+  }
+
+  setRow(row: number, bound: number): void {
+    if (this.#rows[row].bound === bound) return;
+    this.#rows[row] = { ...this.#rows[row], bound };
+    this.#small.setRow(row, bound);
+    this.#large?.setRow(row, bound);
+  }
+
+  setColumn(column: number, lower: number, upper: number): void {
+    this.#bringUp();
+    this.#columns[column] = { ...this.#columns[column], lower, upper };
+    this.#small.setColumn(column, lower, upper);
+    this.#large?.setColumn(column, lower, upper);
   }
 
   async solve(limits: SolveLimits): Promise<CheckedAnswer> {
@@ -77,9 +99,15 @@ export class Master {
 
   async #openLarge(): Promise<Session | undefined> {
     this.#large ??= (await this.#engines.large())?.open(this.#rows);
-    this.#large?.add(this.#columns.slice(this.#inLarge));
-    this.#inLarge = this.#columns.length;
+    this.#bringUp();
     return this.#large;
+  }
+
+  /** The large engine gets its columns when they are needed, many at a time. */
+  #bringUp(): void {
+    if (this.#large === undefined || this.#inLarge === this.#columns.length) return;
+    this.#large.add(this.#columns.slice(this.#inLarge));
+    this.#inLarge = this.#columns.length;
   }
 
   #checked(session: Session | undefined, limits: SolveLimits): CheckedAnswer | undefined {

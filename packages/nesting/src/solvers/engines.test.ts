@@ -150,7 +150,10 @@ describe('an answer that is wrong', () => {
     for (const lie of wrong) {
       const liar: Engine = {
         name: 'liar',
-        open: () => ({ add: () => undefined, solve: () => lie, close: () => undefined }),
+        open: () => ({ addRows: () => undefined,
+          setRow: () => undefined,
+          setColumn: () => undefined,
+          add: () => undefined, solve: () => lie, close: () => undefined }),
       };
       const engines: Engines = { small: liar, large: loadHighsEngine };
       const small = { rows: model.rows, columns: model.columns.slice(0, 40) };
@@ -167,7 +170,10 @@ describe('an answer that is wrong', () => {
     const liar: Engine = {
       name: 'liar',
       open: () => ({
-        add: () => undefined,
+        addRows: () => undefined,
+          setRow: () => undefined,
+          setColumn: () => undefined,
+          add: () => undefined,
         solve: () => ({ status: 'optimal', values: [0.5], objective: 0.5, duals: [] }),
         close: () => undefined,
       }),

@@ -25,14 +25,17 @@ export async function loadHighsEngine(): Promise<Engine> {
 }
 
 function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
+  const lowerOf = (row: LinearRow) => (row.sense === 'at least' ? row.bound : -highs.infinity);
+  const upperOf = (row: LinearRow) => (row.sense === 'at most' ? row.bound : highs.infinity);
+  const senses = rows.map((row) => row.sense);
   const model = highs.createModel({
     numCols: 0,
     numRows: rows.length,
     colCost: [],
     colLower: [],
     colUpper: [],
-    rowLower: rows.map((row) => (row.sense === 'at least' ? row.bound : -highs.infinity)),
-    rowUpper: rows.map((row) => (row.sense === 'at most' ? row.bound : highs.infinity)),
+    rowLower: rows.map(lowerOf),
+    rowUpper: rows.map(upperOf),
     matrix: {
       format: 'csc',
       numRows: rows.length,
@@ -46,6 +49,32 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
   model.options.set({ output_flag: false, mip_rel_gap: 0, mip_abs_gap: 1e-9, random_seed: 1 });
   let columns = 0;
   let integral = 0;
+
+  function addRows(added: readonly LinearRow[]): void {
+    if (added.length === 0) return;
+    model.addRows({
+      lower: Float64Array.from(added, lowerOf),
+      upper: Float64Array.from(added, upperOf),
+      matrix: {
+        format: 'csr',
+        numRows: added.length,
+        numCols: columns,
+        starts: new Int32Array(added.length + 1),
+        indices: new Int32Array(0),
+        values: new Float64Array(0),
+      },
+    });
+    senses.push(...added.map((row) => row.sense));
+  }
+
+  function setRow(row: number, bound: number): void {
+    const changed = { sense: senses[row], bound };
+    model.changeRowBounds(row, lowerOf(changed), upperOf(changed));
+  }
+
+  function setColumn(column: number, lower: number, upper: number): void {
+    model.changeColBounds(column, lower, Number.isFinite(upper) ? upper : highs.infinity);
+  }
 
   function add(added: readonly LinearColumn[]): void {
     if (added.length === 0) return;
@@ -65,7 +94,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
       ),
       matrix: {
         format: 'csc',
-        numRows: rows.length,
+        numRows: senses.length,
         numCols: added.length,
         starts: Int32Array.from(starts),
         indices: Int32Array.from(indices),
@@ -113,5 +142,5 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
     return { status: 'stopped' };
   }
 
-  return { add, solve, close: () => model.dispose() };
+  return { addRows, add, setRow, setColumn, solve, close: () => model.dispose() };
 }

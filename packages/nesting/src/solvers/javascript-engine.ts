@@ -23,7 +23,8 @@ export const javascriptEngine: Engine = {
   open: (rows) => openSession(rows),
 };
 
-function openSession(rows: readonly LinearRow[]): Session {
+function openSession(opened: readonly LinearRow[]): Session {
+  const rows = [...opened];
   const columns: LinearColumn[] = [];
 
   function solve(limits: SolveLimits): Answer {
@@ -43,7 +44,18 @@ function openSession(rows: readonly LinearRow[]): Session {
     return { status: 'optimal', objective: primal.result, values, duals };
   }
 
-  return { add: (added) => void columns.push(...added), solve, close: () => undefined };
+  return {
+    addRows: (added) => void rows.push(...added),
+    add: (added) => void columns.push(...added),
+    setRow: (row, bound) => {
+      rows[row] = { ...rows[row], bound };
+    },
+    setColumn: (column, lower, upper) => {
+      columns[column] = { ...columns[column], lower, upper };
+    },
+    solve,
+    close: () => undefined,
+  };
 }
 
 function primalModel(

@@ -56,8 +56,14 @@ export type Answer =
 
 /** A model held by an engine, so that a solve can start from the last one. */
 export interface Session {
+  /** Adds rows behind those already there; columns added later may stand in them. */
+  addRows(rows: readonly LinearRow[]): void;
   /** Adds columns behind those already there. */
   add(columns: readonly LinearColumn[]): void;
+  /** Changes the bound of a row. */
+  setRow(row: number, bound: number): void;
+  /** Changes the bounds of a column. */
+  setColumn(column: number, lower: number, upper: number): void;
   solve(limits: SolveLimits): Answer;
   /** Frees what the engine holds; the session is not used after it. */
   close(): void;

@@ -1,0 +1,156 @@
+import type { Box, BoxLay } from '../pattern/box.js';
+import { type Limits, mayRest } from '../pattern/limits.js';
+import type { Rolling } from '../problem.js';
+
+/** One way a piece can lie in a strip; gross ticks. */
+export interface StripLay {
+  /** Index of the piece in the problem. */
+  readonly piece: number;
+  /** True where the length of the piece lies across the strip. */
+  readonly crosswise: boolean;
+  readonly along: number;
+  readonly across: number;
+}
+
+/** A width that strips can have, with what may lie in them. */
+export interface StripWidth {
+  /** Gross ticks. */
+  readonly extent: number;
+  /** So many of the family's lays, from the first on, may lie in it whatever it is trimmed by. */
+  readonly leading: number;
+  /** Further lays that may: those that fill the width, or all but a kerf of it. */
+  readonly fitting: readonly number[];
+  /** True where the strip could be wider by any amount and still be cut. */
+  readonly stretches: boolean;
+  /** True where the shear cannot cut it to length, so that one lay fills it from end to end. */
+  readonly uncut: boolean;
+}
+
+/** All strips of one length that the same lays may go into. */
+export interface StripFamily {
+  /** Gross ticks. */
+  readonly length: number;
+  /** Ascending by `across`. */
+  readonly lays: readonly StripLay[];
+  /** Ascending by extent. */
+  readonly widths: readonly StripWidth[];
+}
+
+/** A box with the direction of its first cuts chosen. */
+export interface Face {
+  /** Index of the box. */
+  readonly box: number;
+  /** Index of the strip family. */
+  readonly family: number;
+  /** Room for strips side by side, in gross ticks. */
+  readonly breadth: number;
+  /** How the first cuts run. */
+  readonly cuts: Rolling;
+}
+
+export interface Faces {
+  readonly families: readonly StripFamily[];
+  readonly faces: readonly Face[];
+}
+
+/**
+ * Every way the first cuts may run on every box. Boxes of different sizes share
+ * a family where their strips are alike. Where the shear cannot make the first
+ * cut, the only strip is the whole box.
+ */
+export function stripFaces(boxes: readonly Box[], limits: Limits): Faces {
+  const open = boxes.flatMap((box, index) =>
+    box.firstCuts.map((cuts) => {
+      const straight = cuts === 'along';
+      const length = straight ? box.length : box.width;
+      const breadth = straight ? box.width : box.length;
+      const whole = length - limits.kerf > limits.longestCut;
+      const lays = box.lays.map((lay) => stripLay(lay, straight)).sort(byAcross);
+      const key = [length, whole ? breadth : '', ...lays.map(layKey)].join(' ');
+      return { box: index, cuts, length, breadth, whole, lays, key };
+    }),
+  );
+  const groups = new Map<string, { room: number; first: (typeof open)[number] }>();
+  for (const face of open) {
+    const room = Math.max(face.breadth, groups.get(face.key)?.room ?? 0);
+    groups.set(face.key, { room, first: groups.get(face.key)?.first ?? face });
+  }
+  const keys = [...groups.keys()];
+  const families = [...groups.values()].map(({ room, first }): StripFamily => {
+    const lays = first.lays.filter((lay) => lay.along <= first.length && lay.across <= room);
+    const extents = first.whole ? [room] : candidateExtents(lays, limits, room);
+    const widths = extents
+      .flatMap((extent) => stripWidths(extent, first.length, lays, limits))
+      .filter((width) => width.leading + width.fitting.length > 0);
+    return { length: first.length, lays, widths };
+  });
+  const faces = open
+    .map(({ box, cuts, breadth, key }): Face => ({ box, cuts, breadth, family: keys.indexOf(key) }))
+    .filter((face) => families[face.family].widths.some(({ extent }) => extent <= face.breadth))
+    .filter((face, index, all) => !all.some((other, i) => i < index && sameFace(face, other)));
+  return { families, faces };
+}
+
+/** Turning a square box where every piece may turn gives nothing new. */
+function sameFace(one: Face, other: Face): boolean {
+  return one.box === other.box && one.family === other.family && one.breadth === other.breadth;
+}
+
+function stripLay(lay: BoxLay, straight: boolean): StripLay {
+  return straight
+    ? { piece: lay.piece, crosswise: lay.turned, along: lay.length, across: lay.width }
+    : { piece: lay.piece, crosswise: !lay.turned, along: lay.width, across: lay.length };
+}
+
+function byAcross(a: StripLay, b: StripLay): number {
+  return (
+    a.across - b.across ||
+    b.along - a.along ||
+    a.piece - b.piece ||
+    Number(a.crosswise) - Number(b.crosswise)
+  );
+}
+
+function layKey({ piece, crosswise, along, across }: StripLay): string {
+  return `${piece}${crosswise ? 'x' : ':'}${along}:${across}`;
+}
+
+/**
+ * The widths worth trying. A strip is best no wider than its widest piece, but
+ * where slivers must not be trimmed off, pieces of two widths too close to each
+ * other need a strip wider than both.
+ */
+function candidateExtents(
+  lays: readonly StripLay[],
+  { kerf, narrowest }: Limits,
+  room: number,
+): readonly number[] {
+  const extents = new Set(lays.map((lay) => lay.across));
+  if (narrowest > 1) for (const lay of lays) extents.add(lay.across + kerf + narrowest);
+  return [...extents].filter((extent) => extent <= room).sort((a, b) => a - b);
+}
+
+function stripWidths(
+  extent: number,
+  length: number,
+  lays: readonly StripLay[],
+  limits: Limits,
+): readonly StripWidth[] {
+  const { kerf, narrowest, longestCut } = limits;
+  const uncut = extent - kerf > longestCut;
+  const allowed = (lay: StripLay) => {
+    const rest = extent - lay.across;
+    if (rest < 0 || (uncut && lay.along !== length)) return false;
+    return rest === 0 || (mayRest(rest, limits) && lay.along - kerf <= longestCut);
+  };
+  if (uncut) {
+    const fitting = lays.flatMap((lay, i) => (allowed(lay) ? [i] : []));
+    return [{ extent, leading: 0, fitting, stretches: false, uncut }];
+  }
+  let leading = lays.findIndex((lay) => extent - lay.across < kerf + narrowest || !allowed(lay));
+  if (leading < 0) leading = lays.length;
+  const fitting = lays.flatMap((lay, i) => (i >= leading && allowed(lay) ? [i] : []));
+  const exact: StripWidth = { extent, leading, fitting, stretches: false, uncut };
+  if (narrowest <= 1 || leading === 0) return [exact];
+  return [exact, { extent, leading, fitting: [], stretches: true, uncut }];
+}

@@ -1,0 +1,214 @@
+import type { KeepValue } from '../pattern/keep-value.js';
+import { type Limits, mayRest, netRest } from '../pattern/limits.js';
+import { type Lot, lotsOf, offerLot, walkBack } from './lots.js';
+import type { StripFamily, StripWidth } from './strip-family.js';
+
+/** Lays and how many of each, as [index of the lay, copies at least 1], ascending. */
+export type LayCounts = readonly (readonly [number, number])[];
+
+/**
+ * Finds the most valuable strip of every width of a family in one pass over its
+ * lays in order of width: the knapsack over the length is kept lay by lay, and a
+ * width reads it where its lays end (Gilmore and Gomory 1965, "Multistage cutting
+ * stock problems of two and more dimensions"). Lays that a width takes beyond
+ * those, or at values of their own, are added to a copy.
+ */
+export class StripKnapsack {
+  readonly #family: StripFamily;
+  readonly #limits: Limits;
+  readonly #keep: KeepValue | undefined;
+  readonly #trunk: readonly Lot[];
+  /** Lots of the trunk that belong to the first k lays. */
+  readonly #trunkEnd: readonly number[];
+  readonly #trunkTaken: Uint8Array;
+  readonly #plans: readonly WidthPlan[];
+  readonly #best: Float64Array;
+  readonly #copy: Float64Array;
+  readonly #worth: Float64Array;
+  /** Room at which the best filling of each width ends; -1 for none. */
+  readonly #fill: Int32Array;
+
+  /**
+   * @param most for each lay, how many copies are of use
+   * @param keep absent where remnants have no value
+   */
+  constructor(
+    family: StripFamily,
+    most: readonly number[],
+    limits: Limits,
+    keep: KeepValue | undefined,
+  ) {
+    this.#family = family;
+    this.#limits = limits;
+    this.#keep = keep;
+    const room = family.length;
+    const lots = family.lays.map((lay, i) => lotsOf(i, lay.along, most[i], room));
+    const ends = [0];
+    for (const own of lots) ends.push(ends[ends.length - 1] + own.length);
+    this.#trunk = lots.flat();
+    this.#trunkEnd = ends;
+    this.#trunkTaken = new Uint8Array(this.#trunk.length * (room + 1));
+    this.#plans = widthPlans(family, limits, keep).map((plan) => {
+      const branch = plan.inPlace ? [] : plan.added.flatMap((lay) => lots[lay]);
+      return { ...plan, branch, taken: new Uint8Array(branch.length * (room + 1)) };
+    });
+    this.#best = new Float64Array(room + 1);
+    this.#copy = new Float64Array(room + 1);
+    this.#worth = new Float64Array(family.widths.length);
+    this.#fill = new Int32Array(family.widths.length);
+  }
+
+  /**
+   * @param values one for each lay, at least 0
+   * @param coin what a coin of kept remnants is worth in the same unit
+   */
+  solve(values: ArrayLike<number>, coin: number): void {
+    const { widths } = this.#family;
+    const slack = this.#anyRest();
+    const best = this.#best.fill(slack ? 0 : Number.NEGATIVE_INFINITY);
+    best[0] = 0;
+    this.#trunkTaken.fill(0);
+    let reached = 0;
+    const advance = (lays: number) => {
+      for (; reached < this.#trunkEnd[lays]; reached++) {
+        const lot = this.#trunk[reached];
+        const worth = values[lot.item] * lot.copies;
+        offerLot(best, this.#trunkTaken, reached * best.length, lot, worth);
+      }
+    };
+    widths.forEach((width, w) => {
+      const plan = this.#plans[w];
+      if (width.uncut) {
+        this.#single(w, width, values, coin);
+        return;
+      }
+      if (plan.inPlace) {
+        advance(plan.trunk);
+        this.#read(w, width, best, coin);
+        return;
+      }
+      if (!plan.fresh) advance(plan.trunk);
+      const copy = this.#copy;
+      if (plan.fresh) {
+        copy.fill(slack ? 0 : Number.NEGATIVE_INFINITY);
+        copy[0] = 0;
+      } else copy.set(best);
+      plan.taken.fill(0);
+      plan.branch.forEach((lot, index) => {
+        const worth = (values[lot.item] + coin * this.#trimValue(width, lot.item)) * lot.copies;
+        offerLot(copy, plan.taken, index * copy.length, lot, worth);
+      });
+      this.#read(w, width, copy, coin);
+    });
+  }
+
+  /** The most that a strip of the width can be worth, its remnants included. */
+  worth(width: number): number {
+    return this.#worth[width];
+  }
+
+  /** The lays of a strip that is worth so much; empty where none is worth anything. */
+  counts(width: number): LayCounts {
+    const counts = new Map<number, number>();
+    const plan = this.#plans[width];
+    const fill = this.#fill[width];
+    if (fill < 0) return [];
+    if (this.#family.widths[width].uncut) return [[fill, 1]];
+    let at = walkBack(plan.branch, plan.taken, fill, counts);
+    if (!plan.fresh) {
+      const lots = this.#trunk.slice(0, this.#trunkEnd[plan.trunk]);
+      const used = this.#trunkTaken.subarray(0, lots.length * (this.#family.length + 1));
+      at = walkBack(lots, used, at, counts);
+    }
+    return [...counts].sort((a, b) => a[0] - b[0]);
+  }
+
+  /** Whether every rest is allowed and none has a value, so that fillings need not be told apart by size. */
+  #anyRest(): boolean {
+    return this.#keep === undefined && this.#limits.narrowest <= 1;
+  }
+
+  #read(w: number, width: StripWidth, best: Float64Array, coin: number): void {
+    const { length } = this.#family;
+    this.#worth[w] = 0;
+    this.#fill[w] = -1;
+    if (this.#anyRest()) {
+      this.#worth[w] = best[length];
+      this.#fill[w] = best[length] > 0 ? length : -1;
+      return;
+    }
+    for (let filled = 1; filled <= length; filled++) {
+      if (best[filled] <= 0 || !mayRest(length - filled, this.#limits)) continue;
+      const end = netRest(length - filled, this.#limits);
+      const kept = this.#keep?.(end, width.extent - this.#limits.kerf) ?? 0;
+      const worth = best[filled] + coin * kept;
+      if (worth > this.#worth[w]) {
+        this.#worth[w] = worth;
+        this.#fill[w] = filled;
+      }
+    }
+  }
+
+  /** A strip that cannot be cut to length holds one lay that fills it. */
+  #single(w: number, width: StripWidth, values: ArrayLike<number>, coin: number): void {
+    this.#worth[w] = 0;
+    this.#fill[w] = -1;
+    for (const lay of width.fitting) {
+      const worth = values[lay] + coin * this.#trimValue(width, lay);
+      if (worth > this.#worth[w]) {
+        this.#worth[w] = worth;
+        this.#fill[w] = lay;
+      }
+    }
+  }
+
+  #trimValue(width: StripWidth, lay: number): number {
+    return trimValue(this.#family, width, lay, this.#limits, this.#keep);
+  }
+}
+
+interface WidthSteps {
+  /** The first so many lays of the trunk are read. */
+  readonly trunk: number;
+  /** True where the trunk alone is read, which then goes on to the next width. */
+  readonly inPlace: boolean;
+  /** True where nothing is taken from the trunk. */
+  readonly fresh: boolean;
+  /** Lays that are added to the trunk, or all where it starts afresh. */
+  readonly added: readonly number[];
+}
+
+interface WidthPlan extends WidthSteps {
+  readonly branch: readonly Lot[];
+  readonly taken: Uint8Array;
+}
+
+function widthPlans(
+  family: StripFamily,
+  limits: Limits,
+  keep: KeepValue | undefined,
+): readonly WidthSteps[] {
+  return family.widths.map((width, w) => {
+    const { leading, fitting } = width;
+    const all = [...family.lays.keys()].slice(0, leading).concat(fitting);
+    const valued = all.some((lay) => trimValue(family, width, lay, limits, keep) > 0);
+    if (valued) return { trunk: 0, inPlace: false, fresh: true, added: all };
+    const next = family.widths.slice(w + 1).find((other) => !other.uncut);
+    const end = leading + fitting.length;
+    const straightOn = fitting.every((lay, i) => lay === leading + i);
+    const inPlace = straightOn && (next === undefined || next.leading >= end);
+    return { trunk: inPlace ? end : leading, inPlace, fresh: false, added: fitting };
+  });
+}
+
+function trimValue(
+  family: StripFamily,
+  width: StripWidth,
+  lay: number,
+  limits: Limits,
+  keep: KeepValue | undefined,
+): number {
+  if (keep === undefined) return 0;
+  const { along, across } = family.lays[lay];
+  return keep(along - limits.kerf, netRest(width.extent - across, limits));
+}

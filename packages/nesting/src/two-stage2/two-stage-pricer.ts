@@ -1,0 +1,261 @@
+import type { Box } from '../pattern/box.js';
+import type { KeepValue } from '../pattern/keep-value.js';
+import { type Limits, netRest } from '../pattern/limits.js';
+import type { Pattern, SplitPart } from '../pattern/part.js';
+import type {
+  Band,
+  BandOffer,
+  PatternList,
+  PatternPricer,
+  PricedPatterns,
+  SheetDivision,
+} from '../pattern/pattern-pricer.js';
+import type { Rolling } from '../problem.js';
+import { listFillings } from './fillings.js';
+import { SheetKnapsack } from './sheet-knapsack.js';
+import { type Faces, type StripFamily, stripFaces } from './strip-family.js';
+import { type LayCounts, StripKnapsack } from './strip-knapsack.js';
+
+/** Steps of search for each pattern that may be listed. */
+const STEPS_PER_PATTERN = 200;
+
+/**
+ * Prices two-stage patterns with a last trim: strips sheared across the stock in
+ * either direction, cut to length, and trimmed to width where narrower than
+ * their strip. First the strips of every width of a family in one pass, then
+ * the sheet as a knapsack of strips (Gilmore and Gomory 1965).
+ *
+ * A strip is as wide as its widest piece, unless slivers forbid that. A piece
+ * may be counted once more in another strip of the same sheet than is in demand,
+ * which only relaxes the bound.
+ */
+export class TwoStagePricer implements PatternPricer {
+  readonly #faces: Faces;
+  readonly #limits: Limits;
+  readonly #keep: KeepValue | undefined;
+  readonly #strips: readonly StripKnapsack[];
+  readonly #sheets: readonly SheetKnapsack[];
+  readonly #boxes: readonly Box[];
+  readonly #demand: readonly number[];
+
+  /**
+   * @param demand copies of each piece that are of use
+   * @param keep absent where remnants have no value
+   */
+  constructor(
+    boxes: readonly Box[],
+    demand: readonly number[],
+    limits: Limits,
+    keep: KeepValue | undefined,
+  ) {
+    this.#boxes = boxes;
+    this.#demand = demand;
+    this.#limits = limits;
+    this.#keep = keep;
+    this.#faces = stripFaces(boxes, limits);
+    const { families, faces } = this.#faces;
+    this.#strips = families.map((family) => {
+      const most = family.lays.map((lay) => demand[lay.piece]);
+      return new StripKnapsack(family, most, limits, keep);
+    });
+    this.#sheets = faces.map((face) => {
+      const { length, widths, ...family } = families[face.family];
+      const most = stripsOfUse({ length, widths, ...family }, demand);
+      return new SheetKnapsack(face.breadth, length, widths, most, limits, keep);
+    });
+  }
+
+  price(values: ArrayLike<number>, coin: number): PricedPatterns {
+    const { families, faces } = this.#faces;
+    families.forEach((family, f) => {
+      this.#strips[f].solve(
+        family.lays.map((lay) => values[lay.piece]),
+        coin,
+      );
+    });
+    const faceWorth = faces.map((face, index) => {
+      const strips = this.#strips[face.family];
+      return this.#sheets[index].solve((width) => strips.worth(width), coin);
+    });
+    const best: number[] = this.#boxes.map(() => -1);
+    faces.forEach((face, index) => {
+      if (faceWorth[index] > 0 && faceWorth[index] > (faceWorth[best[face.box]] ?? 0)) {
+        best[face.box] = index;
+      }
+    });
+    return {
+      worth: best.map((face) => faceWorth[face] ?? 0),
+      patterns: (box) =>
+        faces.flatMap((face, index) => {
+          const pattern = face.box === box && faceWorth[index] > 0 ? this.#pattern(index) : undefined;
+          return pattern === undefined ? [] : [{ pattern, worth: faceWorth[index] }];
+        }),
+      bands: () => this.#bands(),
+    };
+  }
+
+  within(
+    values: ArrayLike<number>,
+    least: readonly number[],
+    gap: number,
+    most: number,
+  ): PatternList | undefined {
+    if (this.#keep !== undefined || this.#limits.narrowest > 1) return undefined;
+    const { families, faces } = this.#faces;
+    const budget = { fillings: most, steps: most * STEPS_PER_PATTERN };
+    families.forEach((family, f) => {
+      this.#strips[f].solve(
+        family.lays.map((lay) => values[lay.piece]),
+        0,
+      );
+    });
+    const bands: Band[] = [];
+    for (const [f, family] of families.entries()) {
+      const at = faces.find((face) => face.family === f);
+      if (at === undefined) continue;
+      for (const [w, width] of family.widths.entries()) {
+        const lays = [...family.lays.keys()].slice(0, width.leading).concat(width.fitting);
+        const listed = listFillings(
+          {
+            capacity: family.length,
+            items: lays.map((lay) => ({
+              size: family.lays[lay].along,
+              most: width.uncut ? 1 : this.#demand[family.lays[lay].piece],
+            })),
+            values: lays.map((lay) => values[family.lays[lay].piece]),
+            least: this.#strips[f].worth(w) - gap,
+            required: width.leading,
+          },
+          budget,
+        );
+        if (listed === undefined) return undefined;
+        for (const filling of listed) {
+          const counts = filling.map(([i, copies]) => [lays[i], copies] as const);
+          const part = strip(family, counts, at.cuts);
+          bands.push({ box: at.box, cuts: at.cuts, extent: width.extent, part, kept: 0 });
+        }
+      }
+    }
+    const sheets: SheetDivision[] = [];
+    for (const face of faces) {
+      const { widths } = families[face.family];
+      const uses = stripsOfUse(families[face.family], this.#demand);
+      const listed = listFillings(
+        {
+          capacity: face.breadth,
+          items: widths.map(({ extent }, w) => ({ size: extent, most: uses[w] })),
+          values: widths.map((_, w) => this.#strips[face.family].worth(w)),
+          least: least[face.box] - gap,
+          required: 0,
+        },
+        budget,
+      );
+      if (listed === undefined) return undefined;
+      for (const filling of listed) {
+        const extents = filling.map(([w, count]) => [widths[w].extent, count] as const);
+        sheets.push({ box: face.box, cuts: face.cuts, extents });
+      }
+    }
+    return { bands, sheets };
+  }
+
+  #bands(): readonly BandOffer[] {
+    const { families, faces } = this.#faces;
+    return faces.flatMap((face, index) => {
+      if (faces.some((other, i) => i < index && sameStrips(face, other))) return [];
+      const family = families[face.family];
+      return family.widths.flatMap((width, w) => {
+        const worth = this.#strips[face.family].worth(w);
+        if (width.extent > face.breadth || worth <= 0) return [];
+        const at = { box: face.box, cuts: face.cuts, extent: width.extent };
+        const make = () => {
+          const lays = this.#strips[face.family].counts(w);
+          const part = strip(family, lays, face.cuts);
+          return { ...at, part, kept: this.#keptInStrip(family, lays, width.extent) };
+        };
+        return [{ ...at, worth, make }];
+      });
+    });
+  }
+
+  #pattern(index: number): Pattern | undefined {
+    const filling = this.#sheets[index].filling();
+    if (filling === undefined) return undefined;
+    const face = this.#faces.faces[index];
+    const family = this.#faces.families[face.family];
+    const parts: SplitPart['parts'][number][] = [];
+    const counts = new Map<number, number>();
+    let kept = 0;
+    let filled = 0;
+    for (const [w, strips] of filling.widths) {
+      const lays = this.#strips[face.family].counts(w);
+      const part = strip(family, lays, face.cuts);
+      for (let copy = 0; copy < strips; copy++) {
+        const by = w === filling.widened && copy === 0 ? filling.by : 0;
+        const extent = family.widths[w].extent + by;
+        parts.push({ extent, part });
+        filled += extent;
+        kept += this.#keptInStrip(family, lays, extent);
+      }
+      for (const [lay, copies] of lays) {
+        const { piece } = family.lays[lay];
+        counts.set(piece, (counts.get(piece) ?? 0) + copies * strips);
+      }
+    }
+    kept +=
+      this.#keep?.(
+        family.length - this.#limits.kerf,
+        netRest(face.breadth - filled, this.#limits),
+      ) ?? 0;
+    return {
+      stockClass: face.box,
+      part: { kind: 'split', cuts: face.cuts, parts },
+      counts: [...counts].sort((a, b) => a[0] - b[0]),
+      kept,
+    };
+  }
+
+  #keptInStrip(family: StripFamily, lays: LayCounts, extent: number): number {
+    if (this.#keep === undefined) return 0;
+    const { kerf } = this.#limits;
+    let kept = 0;
+    let filled = 0;
+    for (const [lay, copies] of lays) {
+      const { along, across } = family.lays[lay];
+      filled += along * copies;
+      kept += copies * this.#keep(along - kerf, netRest(extent - across, this.#limits));
+    }
+    return kept + this.#keep(netRest(family.length - filled, this.#limits), extent - kerf);
+  }
+}
+
+function sameStrips(
+  one: { readonly family: number; readonly cuts: Rolling },
+  other: { readonly family: number; readonly cuts: Rolling },
+): boolean {
+  return one.family === other.family;
+}
+
+/** A strip cut to length, its widest pieces first. */
+function strip(family: StripFamily, lays: LayCounts, cuts: Rolling): SplitPart {
+  const parts = [...lays].reverse().flatMap(([index, copies]) => {
+    const lay = family.lays[index];
+    const turned = (cuts === 'along') === lay.crosswise;
+    const part = { kind: 'lay', piece: lay.piece, turned } as const;
+    return new Array<SplitPart['parts'][number]>(copies).fill({ extent: lay.along, part });
+  });
+  return { kind: 'split', cuts: cuts === 'along' ? 'across' : 'along', parts };
+}
+
+/**
+ * How many strips of each width can be of use on one sheet: each holds at least
+ * one piece that needs it to be so wide.
+ */
+function stripsOfUse(family: StripFamily, demand: readonly number[]): readonly number[] {
+  return family.widths.map((width) => {
+    const lays = width.stretches
+      ? family.lays.slice(0, width.leading)
+      : width.fitting.map((lay) => family.lays[lay]);
+    return lays.reduce((sum, lay) => sum + demand[lay.piece], 0);
+  });
+}
