@@ -38,7 +38,8 @@ describe.each(EVERY_KIND)('large problems with $name', ({ planned, problems }) =
         }),
         { numRuns: OF_EACH },
       );
-      expect(cut).toBeGreaterThan(OF_EACH / 6);
+      // Most must be cut, or little is checked; of those with everything at once fewer can be.
+      expect(cut).toBeGreaterThan(OF_EACH / 10);
     },
   );
 });

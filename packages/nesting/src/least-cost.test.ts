@@ -192,6 +192,9 @@ describe('the least cost of small problems worked by hand: offcuts worth keeping
     expect(cost([piece([4, 4], 1)], [large], { kerf: 1 }, [rule])).toBe(32);
     expect(cost([piece([3, 4], 1)], [large], {}, [{ ...rule, coinsPerMillion: 750_001 }])).toBe(31);
     expect(cost([piece([4, 4], 1)], [large], {}, [{ ...rule, metal: 'brass' }])).toBe(50);
+    // The last trim of the second length frees a piece of 1 and leaves 5 x 3: 15 - 2.
+    const pair = [piece([5, 4], 1), piece([5, 1], 1)];
+    expect(cost(pair, [large], { firstCut: 'along' }, [rule])).toBe(37);
   });
 
   it('finds one large remnant worth more than two small ones', () => {

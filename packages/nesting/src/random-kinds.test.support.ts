@@ -98,11 +98,11 @@ const METALS: readonly Metal[] = [
 ];
 
 /** Mostly one metal, so that most problems can be cut. */
-function metal(features: Features): fc.Arbitrary<Metal> {
+function metal(features: Features, weight: number): fc.Arbitrary<Metal> {
   return features.metals
     ? fc.oneof(
         { weight: 1, arbitrary: fc.constantFrom(METALS[0], METALS[2]) },
-        { weight: 6, arbitrary: fc.constant(METALS[1]) },
+        { weight, arbitrary: fc.constant(METALS[1]) },
       )
     : fc.constant({});
 }
@@ -129,7 +129,7 @@ function pieces(features: Features, size: Size): fc.Arbitrary<Omit<Piece, 'id'>>
       )
     : fc.constant({});
   return fc
-    .tuple(piece, metal(features), rolling(features, 1), more)
+    .tuple(piece, metal(features, 12), rolling(features, 1), more)
     .map(([entry, ...others]) => Object.assign({}, entry, ...others));
 }
 
@@ -153,7 +153,7 @@ function sheets(features: Features, size: Size): fc.Arbitrary<Unnamed<Stock & { 
     ? fc.oneof(fc.constant({}), fc.record({ packSize: fc.integer({ min: 1, max: 4 }) }))
     : fc.constant({});
   return fc
-    .tuple(sheet, metal(features), rolling(features, 4), packs, bookValues(features))
+    .tuple(sheet, metal(features, 4), rolling(features, 4), packs, bookValues(features))
     .map(([entry, ...others]) => Object.assign({}, entry, ...others));
 }
 
@@ -164,7 +164,7 @@ function offcuts(
   const side = fc.integer({ min: Math.ceil(size.side * 0.3), max: Math.ceil(size.side * 0.8) });
   const offcut = fc.record({ kind: fc.constant('offcut' as const), length: side, width: side });
   return fc
-    .tuple(offcut, metal(features), rolling(features, 4), bookValues(features))
+    .tuple(offcut, metal(features, 4), rolling(features, 4), bookValues(features))
     .map(([entry, ...others]) => Object.assign({}, entry, ...others));
 }
 
