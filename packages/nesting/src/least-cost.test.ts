@@ -1,7 +1,16 @@
 import type { Highs } from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { leastCost, loadHighs } from './least-cost.test.support.js';
-import type { CuttingProblem, KeepRule, Offcut, Piece, Shear, Sheet, Stock } from './problem.js';
+import type {
+  CuttingProblem,
+  KeepRule,
+  Offcut,
+  Piece,
+  Shear,
+  Sheet,
+  Stages,
+  Stock,
+} from './problem.js';
 
 // Each case is worked by hand from what `Shear`, `Cut`, `KeepRule` and `Sheet` say.
 
@@ -56,6 +65,16 @@ describe('the least cost of small problems worked by hand: the machine', () => {
     expect(twoFrom(9, { kerf: 1, firstCut: 'along', stages: 3, ...wide })).toBe(10);
     expect(twoFrom(10, { kerf: 1, firstCut: 'along', ...wide })).toBe(20);
     expect(twoFrom(11, { kerf: 1, firstCut: 'along', ...wide })).toBe(10);
+  });
+
+  it('takes off one kerf after another only where any cut may follow any', () => {
+    // Of a width of 7 the piece of 4 leaves 2 beyond the kerf: too narrow, unless shaved from 7
+    // to 6, 5 and 4.
+    const shaved = (stages: Stages) =>
+      cost([piece([3, 4], 1)], [sheet([9, 7])], { kerf: 1, narrowestStrip: 3, stages });
+    expect(shaved('free')).toBe(10);
+    expect(shaved(3)).toBe('cannot be cut');
+    expect(shaved(2)).toBe('cannot be cut');
   });
 
   it('parts no strip narrower than the narrowest, whether piece, remnant or trim', () => {
