@@ -16,5 +16,7 @@ export default defineConfig({
     include: ['packages/*/src/**/*.test.ts'],
     setupFiles: ['vitest.setup.ts'],
     testTimeout: 120_000,
+    // How many large random problems packages/nesting plans: SOAK=10000 for a long look.
+    provide: { largeProblems: Number(process.env.SOAK ?? 1_500) },
   },
 });
