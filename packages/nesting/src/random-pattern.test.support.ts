@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { type CutBox, type CuttingRules, cutBox, cuttingRules } from './pattern/cutting-rules.js';
+import { legal } from './pattern/legal.js';
 import type { Part, Slice } from './pattern/part.js';
+import type { PatternCount } from './pattern/pattern-count.js';
+import { patternOf } from './pattern/pattern-of.js';
 import type { CuttingProblem, Piece, Rolling, Stages, Stock } from './problem.js';
 import { seededRandom } from './random.js';
 
@@ -135,4 +138,30 @@ export function randomPart(
   const ways = firstCut === 'either' ? (['along', 'across'] as const) : [firstCut];
   const depth = free ? 1 + whole(4) : stages;
   return split(box.length, box.width, ways[whole(ways.length)], depth);
+}
+
+/** A problem with one stock, and some legal ways of cutting it. */
+export interface RandomSheets extends Omit<RandomPattern, 'part'> {
+  readonly sheets: readonly PatternCount[];
+}
+
+/** Sheets cut in legal ways that each hold a piece. */
+export function randomSheets(stages?: Stages): fc.Arbitrary<RandomSheets> {
+  return fc
+    .tuple(randomShop(stages), fc.nat(), fc.array(fc.integer({ min: 1, max: 5 }), { minLength: 1 }))
+    .map(([{ problem, stock }, seed, counts]) => {
+      const rules = cuttingRules(problem);
+      const box = cutBox(stock, problem);
+      const random = seededRandom(seed);
+      const sheets = counts.flatMap((count) => {
+        for (let tries = 0; tries < 30; tries++) {
+          const part = randomPart(problem, box, random);
+          if (!legal(part, box, rules)) continue;
+          const pattern = patternOf(part, 0, box, rules);
+          if (pattern.counts.length > 0) return [{ pattern, count }];
+        }
+        return [];
+      });
+      return { problem, stock, rules, box, sheets };
+    });
 }
