@@ -148,7 +148,11 @@ export interface RandomSheets extends Omit<RandomPattern, 'part'> {
 /** Sheets cut in legal ways that each hold a piece. */
 export function randomSheets(stages?: Stages): fc.Arbitrary<RandomSheets> {
   return fc
-    .tuple(randomShop(stages), fc.nat(), fc.array(fc.integer({ min: 1, max: 5 }), { minLength: 1 }))
+    .tuple(
+      randomShop(stages),
+      fc.nat(),
+      fc.array(fc.integer({ min: 1, max: 5 }), { minLength: 1, maxLength: 5 }),
+    )
     .map(([{ problem, stock }, seed, counts]) => {
       const rules = cuttingRules(problem);
       const box = cutBox(stock, problem);

@@ -1,19 +1,18 @@
-import { across, cutUp, laySize } from '../pattern/cut-up.js';
 import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
-import { keptValue } from '../pattern/kept-value.js';
-import { legal } from '../pattern/legal.js';
-import type { Part, Pattern, Slice, SplitPart } from '../pattern/part.js';
+import type { Part, Pattern } from '../pattern/part.js';
 import type { PatternCount } from '../pattern/pattern-count.js';
-import { inOrder, isEmpty, partKey, patternKey } from '../pattern/pattern-key.js';
+import { patternKey } from '../pattern/pattern-key.js';
 import { patternOf } from '../pattern/pattern-of.js';
-import type { Rolling } from '../problem.js';
+import { Appraiser } from './appraise.js';
+import { countsOf, narrowed, slicesWithin, without, withoutSlice } from './take-out.js';
 
 /**
  * Takes out what is cut beyond demand, so that every piece comes out exactly as
- * often as it is wanted. What is taken leaves room beside it: later slices move
- * up, and slices that hold it are narrowed to the widest piece left in them
- * where the machine allows that and the remnants are worth no less. Sheets that
- * are cut alike are changed alike, as far as the surplus goes.
+ * often as it is wanted: whole sheets, then whole slices, then single pieces.
+ * What is taken leaves room beside it: later slices move up, and slices that
+ * held it are narrowed to the widest piece left in them where the machine allows
+ * that and the remnants are worth no less. Sheets that are cut alike are changed
+ * alike, as far as the surplus goes.
  * @param sheets patterns that give at least the demand
  * @param demand copies wanted of each piece
  * @param boxes one for each stock class
@@ -27,20 +26,32 @@ export function dropSurplus(
   rules: CuttingRules,
 ): readonly PatternCount[] {
   const surplus = surplusOf(sheets, demand);
-  const groups = withoutWholeSheets(sheets, surplus);
-  const largestFirst = [...surplus.keys()].sort((a, b) => area(b, rules) - area(a, rules));
+  const appraisers = boxes.map((box) => new Appraiser(box, rules));
+  const groups = withoutWholeSheets(sheets, surplus).map(({ pattern, count }) => {
+    const appraiser = appraisers[pattern.stockClass];
+    const part = withoutWholeSlices(pattern.part, count, surplus, appraiser);
+    return { pattern: { ...pattern, part }, count };
+  });
+  const area = (piece: number) => rules.pieces[piece].length * rules.pieces[piece].width;
+  const largestFirst = [...surplus.keys()].sort((a, b) => area(b) - area(a));
   for (const piece of largestFirst) {
     while (surplus[piece] > 0) {
-      const change = bestChange(groups, piece, surplus[piece], boxes, rules);
-      const { group, pattern, count } = change;
-      surplus[piece] -= count;
-      group.count -= count;
-      const changed = { pattern, count };
-      const at = groups.indexOf(group);
-      groups.splice(at, group.count === 0 ? 1 : 0, ...(pattern.counts.length > 0 ? [changed] : []));
+      const { group, part, sheets, copies } = bestChange(groups, piece, surplus[piece], appraisers);
+      surplus[piece] -= sheets * copies;
+      const changed = { pattern: { ...group.pattern, part }, count: sheets };
+      const left = group.count - sheets;
+      const rest = left > 0 ? [{ ...group, count: left }] : [];
+      groups.splice(groups.indexOf(group), 1, changed, ...rest);
     }
   }
-  return merged(groups);
+  return merged(
+    groups
+      .map(({ pattern: { part, stockClass }, count }) => ({
+        pattern: patternOf(part, stockClass, boxes[stockClass], rules),
+        count,
+      }))
+      .filter(({ pattern }) => pattern.counts.length > 0),
+  );
 }
 
 /** The same list with equal patterns counted together, in the order they first come. */
@@ -54,10 +65,8 @@ export function merged(sheets: readonly PatternCount[]): readonly PatternCount[]
   return [...byKey.values()];
 }
 
-interface Group {
-  readonly pattern: Pattern;
-  count: number;
-}
+/** Of these patterns only what is to be cut and how often; counts and value are stale. */
+type Group = { readonly pattern: Pattern; readonly count: number };
 
 function surplusOf(sheets: readonly PatternCount[], demand: readonly number[]): number[] {
   const surplus = demand.map((copies) => -copies);
@@ -69,7 +78,7 @@ function surplusOf(sheets: readonly PatternCount[], demand: readonly number[]): 
   return surplus;
 }
 
-/** Copies of sheets on which everything is surplus go first; `surplus` is brought up to date. */
+/** Sheets on which everything is surplus go first; `surplus` is brought up to date. */
 function withoutWholeSheets(sheets: readonly PatternCount[], surplus: number[]): Group[] {
   return sheets.flatMap(({ pattern, count }) => {
     const idle = pattern.counts.map(([piece, copies]) => Math.floor(surplus[piece] / copies));
@@ -79,10 +88,43 @@ function withoutWholeSheets(sheets: readonly PatternCount[], surplus: number[]):
   });
 }
 
+/** The same for slices, the outermost first; `surplus` is brought up to date. */
+function withoutWholeSlices(
+  part: Part,
+  sheets: number,
+  surplus: number[],
+  appraiser: Appraiser,
+): Part {
+  let left = part;
+  let paths = slicesWithin(left, []);
+  for (let next = paths.shift(); next !== undefined; next = paths.shift()) {
+    const counts = [...countsOf(next.slice.part)];
+    if (counts.length > 0 && counts.every(([piece, copies]) => copies * sheets <= surplus[piece])) {
+      for (const [piece, copies] of counts) surplus[piece] -= copies * sheets;
+      left = narrowed(withoutSlice(left, next.path), next.path.slice(0, -1), appraiser);
+      paths = paths.map((other) => ({ ...other, path: movedUp(other.path, next.path) }));
+    } else {
+      paths.push(...slicesWithin(next.slice.part, next.path));
+    }
+  }
+  return left;
+}
+
+/** Where a slice is when another, at `gone`, has been taken out. */
+function movedUp(path: readonly number[], gone: readonly number[]): readonly number[] {
+  const last = gone.length - 1;
+  const beside = path.length > last && gone.slice(0, -1).every((at, i) => path[i] === at);
+  if (!beside || path[last] < gone[last]) return path;
+  return path.map((at, i) => (i === last ? at - 1 : at));
+}
+
 interface Change {
   readonly group: Group;
-  readonly pattern: Pattern;
-  readonly count: number;
+  readonly part: Part;
+  /** How many of the group's sheets are changed. */
+  readonly sheets: number;
+  /** How many copies are taken out of each. */
+  readonly copies: number;
   /** What it is chosen by: the first number that differs decides, the greater is better. */
   readonly merit: readonly number[];
 }
@@ -91,22 +133,23 @@ function bestChange(
   groups: readonly Group[],
   piece: number,
   surplus: number,
-  boxes: readonly CutBox[],
-  rules: CuttingRules,
+  appraisers: readonly Appraiser[],
 ): Change {
   let best: Change | undefined;
   for (const group of groups) {
-    const { stockClass, part, counts, kept } = group.pattern;
-    if (!counts.some(([other]) => other === piece)) continue;
-    const box = boxes[stockClass];
-    const count = Math.min(group.count, surplus);
-    for (const { left, path } of without(inOrder(part), piece)) {
-      const narrow = narrowed(left, path, box, rules);
-      const pattern = patternOf(narrow, stockClass, box, rules);
-      const alike = Number(group.count <= surplus);
-      const merit = [pattern.kept - kept, alike, largestRemnant(narrow, box, rules)];
+    const { stockClass, part } = group.pattern;
+    if (!countsOf(part).has(piece)) continue;
+    const appraiser = appraisers[stockClass];
+    const before = appraiser.appraise(part);
+    const sheets = Math.min(group.count, surplus);
+    const most = Math.floor(surplus / sheets);
+    for (const { left, path, copies } of without(part, piece, most)) {
+      const narrow = narrowed(left, path, appraiser);
+      const { kept, wholeness } = appraiser.appraise(narrow);
+      const alike = Number(group.count === sheets);
+      const merit = [(kept - before.kept) / copies, alike, (wholeness - before.wholeness) / copies];
       if (best === undefined || exceeds(merit, best.merit)) {
-        best = { group, pattern, count, merit };
+        best = { group, part: narrow, sheets, copies, merit };
       }
     }
   }
@@ -117,106 +160,4 @@ function bestChange(
 function exceeds(a: readonly number[], b: readonly number[]): boolean {
   const at = a.findIndex((value, i) => value !== b[i]);
   return at >= 0 && a[at] > b[at];
-}
-
-/** What is left of a part when a copy of a piece is gone, and where, as slices from the root. */
-interface Remainder {
-  readonly left: Part;
-  readonly path: readonly number[];
-}
-
-/** Every different way of taking one copy of a piece out of a part that is in order. */
-function without(part: Part, piece: number): readonly Remainder[] {
-  if (part.kind === 'lay') {
-    return part.piece === piece
-      ? [{ left: { kind: 'split', cuts: 'along', parts: [] }, path: [] }]
-      : [];
-  }
-  const found: Remainder[] = [];
-  let before = '';
-  part.parts.forEach((slice, at) => {
-    const key = `${slice.extent}=${partKey(slice.part)}`;
-    if (key === before) return;
-    before = key;
-    for (const { left, path } of without(slice.part, piece)) {
-      const vanishes = isEmpty(left) || !holdsAny(left);
-      const parts = vanishes
-        ? part.parts.filter((_, i) => i !== at)
-        : replaced(part.parts, at, { ...slice, part: left });
-      found.push({ left: { ...part, parts }, path: vanishes ? [] : [at, ...path] });
-    }
-  });
-  return found;
-}
-
-function holdsAny(part: Part): boolean {
-  return part.kind === 'lay' || part.parts.some((slice) => holdsAny(slice.part));
-}
-
-/** Narrows the slices on the path, the innermost first, where that does no harm. */
-function narrowed(part: Part, path: readonly number[], box: CutBox, rules: CuttingRules): Part {
-  let best = part;
-  let kept = keptOf(best, box, rules);
-  for (let depth = path.length; depth > 0; depth--) {
-    const narrower = narrowedAt(best, path.slice(0, depth), rules);
-    if (narrower === undefined || !legal(narrower, box, rules)) continue;
-    const then = keptOf(narrower, box, rules);
-    if (then < kept) continue;
-    best = narrower;
-    kept = then;
-  }
-  return best;
-}
-
-function narrowedAt(part: Part, path: readonly number[], rules: CuttingRules): Part | undefined {
-  if (part.kind === 'lay') return undefined;
-  const [at, ...further] = path;
-  const slice = part.parts[at];
-  if (further.length > 0) {
-    const inner = narrowedAt(slice.part, further, rules);
-    return inner && withSlice(part, at, { ...slice, part: inner });
-  }
-  const extent = needed(slice.part, part.cuts, rules);
-  return extent < slice.extent ? withSlice(part, at, { ...slice, extent }) : undefined;
-}
-
-function withSlice(part: SplitPart, at: number, slice: Slice): Part {
-  return { ...part, parts: replaced(part.parts, at, slice) };
-}
-
-/** Gross extent, square to cuts that run so, that what is in a part takes up. */
-function needed(part: Part, runs: Rolling, rules: CuttingRules): number {
-  if (part.kind === 'lay') return across(laySize(part, rules), runs);
-  return part.cuts === runs
-    ? part.parts.reduce((sum, { extent }) => sum + extent, 0)
-    : part.parts.reduce((most, slice) => Math.max(most, needed(slice.part, runs, rules)), 0);
-}
-
-function replaced<T>(items: readonly T[], at: number, item: T): readonly T[] {
-  return items.map((before, i) => (i === at ? item : before));
-}
-
-function keptOf(part: Part, box: CutBox, rules: CuttingRules): number {
-  const { kerf } = rules.limits;
-  let kept = 0;
-  cutUp(part, box, rules, {
-    remnant: ({ length, width }) => {
-      kept += keptValue(length - kerf, width - kerf, box.keep);
-    },
-  });
-  return kept;
-}
-
-function largestRemnant(part: Part, box: CutBox, rules: CuttingRules): number {
-  let largest = 0;
-  cutUp(part, box, rules, {
-    remnant: ({ length, width }) => {
-      largest = Math.max(largest, length * width);
-    },
-  });
-  return largest;
-}
-
-function area(piece: number, { pieces }: CuttingRules): number {
-  return pieces[piece].length * pieces[piece].width;
 }

@@ -91,13 +91,13 @@ describe('layOut', () => {
       [3, 3, 18, 43, 18],
     ]);
     expect(layout.remnants).toEqual([
-      // 40 x 3: 20 beyond 15 and a kerf of 2; too narrow for the rack.
-      { x: 3, y: 20, length: 40, width: 3, keep: false, value: 0 },
+      // 47 - 42 = 5 wide: too narrow for the rack.
+      { x: 3, y: 42, length: 94, width: 5, keep: false, value: 0 },
       // 97 - 77 = 20 long: too short.
       { x: 77, y: 3, length: 20, width: 20, keep: false, value: 0 },
+      // 20 beyond 15 and a kerf of 2.
+      { x: 3, y: 20, length: 40, width: 3, keep: false, value: 0 },
       { x: 87, y: 25, length: 10, width: 15, keep: false, value: 0 },
-      // 47 - 42 = 5 wide.
-      { x: 3, y: 42, length: 94, width: 5, keep: false, value: 0 },
     ]);
     expect(layoutFaults(layout, sheet, problem)).toEqual([]);
   });
@@ -107,8 +107,8 @@ describe('layOut', () => {
     const layout = layOut({ ...pattern, part }, sheet, 1, problem);
     // 94 x 22 above: 2068 * 0.1 = 206.8, down to 206, less 5. 62 x 20 beside: 124 - 5.
     expect(layout.remnants.map(({ keep, value }) => [keep, value])).toEqual([
-      [true, 119],
       [true, 201],
+      [true, 119],
     ]);
   });
 

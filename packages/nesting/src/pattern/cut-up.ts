@@ -46,68 +46,93 @@ export function cutUp(
   rules: CuttingRules,
   listener: CutUpListener,
 ): boolean {
-  const { kerf } = rules.limits;
+  const whole = { x: 0, y: 0, length: box.length, width: box.width };
+  const within = (bed: Bed): boolean => {
+    const inner = cutUpOnce(bed, rules, listener);
+    return inner?.every(within) ?? false;
+  };
+  return within({ part, at: whole, stage: 1, around: undefined });
+}
 
-  function remnant(at: GrossRectangle): void {
-    if (at.length > kerf && at.width > kerf) listener.remnant?.(at);
+/** A part where it lies, with the cuts that parted it off. */
+export interface Bed {
+  readonly part: Part;
+  readonly at: GrossRectangle;
+  /** Of the cuts around it; 1 for a whole box. */
+  readonly stage: number;
+  /** How they run; none for a whole box. */
+  readonly around: Rolling | undefined;
+}
+
+/**
+ * The same for the outermost cuts of a part only.
+ * @returns what they part off to be cut further, or nothing where it does not fit
+ */
+export function cutUpOnce(
+  { part, at, stage, around }: Bed,
+  rules: CuttingRules,
+  listener: CutUpListener,
+): readonly Bed[] | undefined {
+  if (part.kind === 'lay') {
+    const fits = trimToSize(part, at, stage, around ?? firstRuns(part, at, rules), rules, listener);
+    return fits ? [] : undefined;
   }
-
-  function divide(
-    part: Part,
-    from: GrossRectangle,
-    stage: number,
-    around: Rolling | undefined,
-  ): boolean {
-    if (part.kind === 'lay') return trimmed(part, from, stage, around ?? firstRuns(part, from));
-    const { cuts: runs } = part;
-    const own = around === undefined || around === runs ? stage : stage + 1;
-    const total = part.parts.reduce((sum, slice) => sum + slice.extent, 0);
-    if (total > across(from, runs)) return false;
-    let rest = from;
-    for (const { extent } of part.parts) {
-      if (extent === across(rest, runs)) break;
+  const { cuts: runs } = part;
+  const own = around === undefined || around === runs ? stage : stage + 1;
+  const inner: Bed[] = [];
+  let rest = at;
+  for (const { extent, part: slice } of part.parts) {
+    const left = across(rest, runs);
+    if (extent > left) return undefined;
+    if (extent < left) {
       listener.cut?.({ stage: own, runs, from: rest, near: extent, trim: false });
-      rest = beyond(rest, runs, extent);
     }
-    rest = from;
-    for (const slice of part.parts) {
-      if (!divide(slice.part, upTo(rest, runs, slice.extent), own, runs)) return false;
-      rest = beyond(rest, runs, slice.extent);
-    }
-    remnant(rest);
-    return true;
+    inner.push({ part: slice, at: upTo(rest, runs, extent), stage: own, around: runs });
+    rest = beyond(rest, runs, extent);
   }
+  tellRemnant(rest, rules, listener);
+  return inner;
+}
 
-  function trimmed(lay: LayPart, from: GrossRectangle, stage: number, around: Rolling): boolean {
-    const size = laySize(lay, rules);
-    if (size.length > from.length || size.width > from.width) return false;
-    const reach = extentAlong(from, around) - kerf <= rules.limits.longestCut;
-    const order = reach ? [around, other(around)] : [other(around), around];
-    let left = from;
-    let own = stage;
-    let runsNow = around;
-    for (const runs of order) {
-      const near = runs === 'along' ? size.width : size.length;
-      if (near === across(left, runs)) continue;
-      if (runs !== runsNow) own += 1;
-      runsNow = runs;
-      listener.cut?.({ stage: own, runs, from: left, near, trim: true });
-      remnant(beyond(left, runs, near));
-      left = upTo(left, runs, near);
-    }
-    listener.piece?.(lay, left);
-    return true;
+function trimToSize(
+  lay: LayPart,
+  at: GrossRectangle,
+  stage: number,
+  around: Rolling,
+  rules: CuttingRules,
+  listener: CutUpListener,
+): boolean {
+  const size = laySize(lay, rules);
+  if (size.length > at.length || size.width > at.width) return false;
+  const { kerf, longestCut } = rules.limits;
+  const inReach = across(at, other(around)) - kerf <= longestCut;
+  const order = inReach ? [around, other(around)] : [other(around), around];
+  let left = at;
+  let own = stage;
+  let before = around;
+  for (const runs of order) {
+    const near = across(size, runs);
+    if (near === across(left, runs)) continue;
+    if (runs !== before) own += 1;
+    before = runs;
+    listener.cut?.({ stage: own, runs, from: left, near, trim: true });
+    tellRemnant(beyond(left, runs, near), rules, listener);
+    left = upTo(left, runs, near);
   }
+  listener.piece?.(lay, left);
+  return true;
+}
 
-  /** For a piece that is trimmed out of the whole box. */
-  function firstRuns(lay: LayPart, from: GrossRectangle): Rolling {
-    if (rules.firstCut !== 'either') return rules.firstCut;
-    const size = laySize(lay, rules);
-    const long = from.length - kerf > rules.limits.longestCut;
-    return size.width === from.width || long ? 'across' : 'along';
-  }
+/** The direction of stage 1 where one piece is trimmed out of the whole box. */
+function firstRuns(lay: LayPart, at: GrossRectangle, rules: CuttingRules): Rolling {
+  const { firstCut, limits } = rules;
+  if (firstCut !== 'either') return firstCut;
+  const tooLong = at.length - limits.kerf > limits.longestCut;
+  return tooLong || laySize(lay, rules).width === at.width ? 'across' : 'along';
+}
 
-  return divide(part, { x: 0, y: 0, length: box.length, width: box.width }, 1, undefined);
+function tellRemnant(at: GrossRectangle, { limits }: CuttingRules, listener: CutUpListener): void {
+  if (at.length > limits.kerf && at.width > limits.kerf) listener.remnant?.(at);
 }
 
 /** Gross size of a piece as it lies. */
@@ -131,10 +156,6 @@ export function across(
   runs: Rolling,
 ): number {
   return runs === 'along' ? width : length;
-}
-
-function extentAlong(rectangle: GrossRectangle, runs: Rolling): number {
-  return across(rectangle, other(runs));
 }
 
 function upTo(from: GrossRectangle, runs: Rolling, near: number): GrossRectangle {

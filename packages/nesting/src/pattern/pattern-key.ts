@@ -24,7 +24,24 @@ export function isEmpty(part: Part): boolean {
   return part.kind === 'split' && part.parts.length === 0;
 }
 
-function ordered(part: Part): { readonly part: Part; readonly key: string } {
+interface Ordered {
+  readonly part: Part;
+  readonly key: string;
+}
+
+/** Parts do not change, and most of a changed pattern is parts it had before. */
+const known = new WeakMap<Part, Ordered>();
+
+function ordered(part: Part): Ordered {
+  const before = known.get(part);
+  if (before !== undefined) return before;
+  const result = order(part);
+  known.set(part, result);
+  known.set(result.part, result);
+  return result;
+}
+
+function order(part: Part): Ordered {
   if (part.kind === 'lay') return { part, key: `${part.piece}${part.turned ? 't' : ''}` };
   const slices = part.parts.map(({ extent, part }) => ({ extent, ...ordered(part) }));
   slices.sort(
