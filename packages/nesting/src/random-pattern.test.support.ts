@@ -169,3 +169,12 @@ export function randomSheets(stages?: Stages): fc.Arbitrary<RandomSheets> {
       return { problem, stock, rules, box, sheets };
     });
 }
+
+/** Copies of each piece that sheets give together. */
+export function produced(sheets: readonly PatternCount[], pieces: number): readonly number[] {
+  const copies = new Array<number>(pieces).fill(0);
+  for (const { pattern, count } of sheets) {
+    for (const [piece, each] of pattern.counts) copies[piece] += each * count;
+  }
+  return copies;
+}

@@ -7,7 +7,7 @@ import type { PatternCount } from '../pattern/pattern-count.js';
 import { patternKey } from '../pattern/pattern-key.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { CuttingProblem } from '../problem.js';
-import { randomSheets } from '../random-pattern.test.support.js';
+import { produced, randomSheets } from '../random-pattern.test.support.js';
 import { dropSurplus } from './drop-surplus.js';
 import { layOut } from './lay-out.js';
 import { layoutFaults } from './replay.test.support.js';
@@ -40,14 +40,6 @@ function dropped(of: CuttingProblem, part: Part, count: number, demand: readonly
     pattern.part,
     count,
   ]);
-}
-
-function produced(sheets: readonly PatternCount[], pieces: number): readonly number[] {
-  const copies = new Array<number>(pieces).fill(0);
-  for (const { pattern, count } of sheets) {
-    for (const [piece, each] of pattern.counts) copies[piece] += each * count;
-  }
-  return copies;
 }
 
 describe('dropSurplus', () => {

@@ -1,0 +1,142 @@
+import type { BoxLay } from '../pattern/box.js';
+import { across, other } from '../pattern/cut-up.js';
+import type { CuttingRules } from '../pattern/cutting-rules.js';
+import { mayRest } from '../pattern/limits.js';
+import type { Slice } from '../pattern/part.js';
+import type { Rolling } from '../problem.js';
+import { fillStrip, type StripItem } from './fill-strip.js';
+
+/** A rectangle that may be cut on. */
+export interface Room {
+  /** How its first cuts run. */
+  readonly runs: Rolling;
+  /** Gross extent square to these cuts. */
+  readonly depth: number;
+  /** Gross extent along them. */
+  readonly breadth: number;
+  /** How often the direction may change in it, 1 for these cuts alone; the last trim is extra. */
+  readonly levels: number;
+}
+
+/** Slices for a room, and the copies of each piece in them. */
+export interface Filling {
+  readonly slices: readonly Slice[];
+  readonly counts: ReadonlyMap<number, number>;
+  /** Net area of the pieces. */
+  readonly area: number;
+}
+
+/** Of the widths that strips could have, the widest so many are tried. */
+const MOST_WIDTHS = 24;
+
+const NOTHING: Filling = { slices: [], counts: new Map(), area: 0 };
+
+/**
+ * Fills a room with pieces of which some are wanted. One level is a knapsack;
+ * above it, strip after strip, the one that uses its width best first.
+ * @param wanted copies wanted of each piece
+ */
+export function fillRoom(
+  room: Room,
+  wanted: readonly number[],
+  lays: readonly BoxLay[],
+  rules: CuttingRules,
+): Filling {
+  const { limits } = rules;
+  const usable = lays.filter(
+    (lay) =>
+      wanted[lay.piece] > 0 &&
+      across(lay, room.runs) <= room.depth &&
+      across(lay, other(room.runs)) <= room.breadth &&
+      across(lay, room.runs) - limits.kerf >= limits.narrowest,
+  );
+  if (usable.length === 0 || room.breadth - limits.kerf > limits.longestCut) return NOTHING;
+  return room.levels === 1
+    ? oneStrip(room, wanted, usable, rules)
+    : stripByStrip(room, wanted, usable, rules);
+}
+
+function oneStrip(
+  { runs, depth, breadth }: Room,
+  wanted: readonly number[],
+  lays: readonly BoxLay[],
+  rules: CuttingRules,
+): Filling {
+  const { pieces, limits } = rules;
+  const items = lays
+    .filter((lay) => {
+      const size = across(lay, other(runs));
+      const trimmed = size < breadth;
+      return (
+        !trimmed || (mayRest(breadth - size, limits) && size - limits.kerf >= limits.narrowest)
+      );
+    })
+    .map(
+      (lay): StripItem => ({
+        lay,
+        extent: across(lay, runs),
+        worth: pieces[lay.piece].length * pieces[lay.piece].width,
+        most: wanted[lay.piece],
+      }),
+    );
+  const copies = fillStrip(depth, items, limits);
+  const counts = new Map<number, number>();
+  const slices: Slice[] = [];
+  let area = 0;
+  items.forEach(({ lay, extent, worth, most }, i) => {
+    const before = counts.get(lay.piece) ?? 0;
+    // A piece may have been taken both straight and turned, more often than it is wanted.
+    const taken = Math.min(copies[i], most - before);
+    if (taken === 0) return;
+    counts.set(lay.piece, before + taken);
+    area += worth * taken;
+    const slice = { extent, part: { kind: 'lay', piece: lay.piece, turned: lay.turned } } as const;
+    slices.push(...new Array<Slice>(taken).fill(slice));
+  });
+  return { slices, counts, area };
+}
+
+function stripByStrip(
+  room: Room,
+  wanted: readonly number[],
+  lays: readonly BoxLay[],
+  rules: CuttingRules,
+): Filling {
+  const { runs, breadth, levels } = room;
+  const left = [...wanted];
+  const counts = new Map<number, number>();
+  const slices: Slice[] = [];
+  let area = 0;
+  let depth = room.depth;
+  for (;;) {
+    const widths = [...new Set([depth, ...lays.map((lay) => across(lay, runs))])]
+      .filter((width) => width <= depth && mayRest(depth - width, rules.limits))
+      .sort((a, b) => b - a)
+      .slice(0, MOST_WIDTHS);
+    let best: (Filling & { readonly width: number }) | undefined;
+    for (const width of widths) {
+      const within = { runs: other(runs), depth: breadth, breadth: width, levels: levels - 1 };
+      const filling = fillRoom(within, left, lays, rules);
+      if (filling.area === 0) continue;
+      if (best === undefined || filling.area * best.width > best.area * width) {
+        best = { ...filling, width };
+      }
+    }
+    if (best === undefined) return { slices, counts, area };
+    const { width } = best;
+    const part = { kind: 'split', cuts: other(runs), parts: best.slices } as const;
+    do {
+      slices.push({ extent: width, part });
+      depth -= width;
+      area += best.area;
+      for (const [piece, copies] of best.counts) {
+        left[piece] -= copies;
+        counts.set(piece, (counts.get(piece) ?? 0) + copies);
+      }
+    } while (
+      width <= depth &&
+      mayRest(depth - width, rules.limits) &&
+      [...best.counts].every(([piece, copies]) => copies <= left[piece])
+    );
+  }
+}
