@@ -1,5 +1,11 @@
 import fc from 'fast-check';
-import { type CutBox, type CuttingRules, cutBox, cuttingRules } from './pattern/cutting-rules.js';
+import {
+  type CutBox,
+  type CuttingRules,
+  cutBox,
+  cuttingRules,
+  type FillBox,
+} from './pattern/cutting-rules.js';
 import { legal } from './pattern/legal.js';
 import type { Part, Slice } from './pattern/part.js';
 import type { PatternCount } from './pattern/pattern-count.js';
@@ -177,4 +183,17 @@ export function produced(sheets: readonly PatternCount[], pieces: number): reado
     for (const [piece, each] of pattern.counts) copies[piece] += each * count;
   }
   return copies;
+}
+
+/** A box on which pieces may lie straight, and turned where they may turn. */
+export function fillBox(box: CutBox, { pieces, limits: { kerf } }: CuttingRules): FillBox {
+  const lays = pieces.flatMap(({ length, width, mayTurn }, piece) =>
+    (mayTurn ? [false, true] : [false]).map((turned) => ({
+      piece,
+      turned,
+      length: (turned ? width : length) + kerf,
+      width: (turned ? length : width) + kerf,
+    })),
+  );
+  return { ...box, lays };
 }

@@ -1,4 +1,5 @@
 import type { CuttingProblem, KeepRule, Metal, Piece, Shear, Stages, Stock } from '../problem.js';
+import type { BoxLay } from './box.js';
 import type { Limits } from './limits.js';
 
 /** Everything but the stock that decides how a pattern is cut and what comes of it. */
@@ -17,6 +18,11 @@ export interface CutBox {
   readonly width: number;
   /** The rule for keeping offcuts of its metal, if there is one. */
   readonly keep?: KeepRule | undefined;
+}
+
+/** A box with the ways in which pieces may lie on it, for what fills it with pieces. */
+export interface FillBox extends CutBox {
+  readonly lays: readonly BoxLay[];
 }
 
 export function cuttingRules(problem: CuttingProblem): CuttingRules {

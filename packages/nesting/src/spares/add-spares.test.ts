@@ -2,26 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { layOut } from '../layout/lay-out.js';
 import { layoutFaults } from '../layout/replay.test.support.js';
-import { type CutBox, type CuttingRules, cuttingRules } from '../pattern/cutting-rules.js';
+import { cuttingRules } from '../pattern/cutting-rules.js';
 import { legal } from '../pattern/legal.js';
 import type { Part } from '../pattern/part.js';
 import type { PatternCount } from '../pattern/pattern-count.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { CuttingProblem } from '../problem.js';
-import { produced, randomSheets } from '../random-pattern.test.support.js';
-import { addSpares, type SpareBox } from './add-spares.js';
-
-function spareBox(box: CutBox, { pieces, limits: { kerf } }: CuttingRules): SpareBox {
-  const lays = pieces.flatMap(({ length, width, mayTurn }, piece) =>
-    (mayTurn ? [false, true] : [false]).map((turned) => ({
-      piece,
-      turned,
-      length: (turned ? width : length) + kerf,
-      width: (turned ? length : width) + kerf,
-    })),
-  );
-  return { ...box, lays };
-}
+import { fillBox, produced, randomSheets } from '../random-pattern.test.support.js';
+import { addSpares } from './add-spares.js';
 
 const lay = (piece: number): Part => ({ kind: 'lay', piece, turned: false });
 const problem = (change: Partial<CuttingProblem> = {}): CuttingProblem => ({
@@ -47,7 +35,7 @@ function spares(of: CuttingProblem, wanted: readonly number[], count = 1) {
   const rules = cuttingRules(of);
   const box = { length: 100, width: 36, ...(of.keep?.[0] && { keep: of.keep[0] }) };
   const sheets = [{ pattern: patternOf(bar, 0, box, rules), count }];
-  return addSpares(sheets, wanted, [spareBox(box, rules)], rules);
+  return addSpares(sheets, wanted, [fillBox(box, rules)], rules);
 }
 
 describe('addSpares', () => {
@@ -96,7 +84,7 @@ describe('addSpares', () => {
     fc.assert(
       fc.property(randomSheets(), ({ problem, stock, rules, box, sheets }) => {
         const wanted = problem.pieces.map(({ spares = 0 }) => spares);
-        const filled = addSpares(sheets, wanted, [spareBox(box, rules)], rules);
+        const filled = addSpares(sheets, wanted, [fillBox(box, rules)], rules);
         const before = produced(sheets, wanted.length);
         const after = produced(filled.sheets, wanted.length);
         expect(after).toEqual(before.map((copies, i) => copies + filled.spares[i]));
@@ -133,7 +121,7 @@ describe('addSpares', () => {
           shear: { ...shear, narrowestStrip: 0 },
         };
         const rules = cuttingRules(plain);
-        const box = spareBox({ length: stock.length, width: stock.width }, rules);
+        const box = fillBox({ length: stock.length, width: stock.width }, rules);
         fc.pre((shear.kerf ?? 0) === 0 && (shear.trim ?? 0) === 0);
         const wanted = plain.pieces.map(({ spares = 0 }) => spares);
         const filled = addSpares(sheets, wanted, [box], rules);

@@ -1,17 +1,11 @@
 import { Appraiser } from '../layout/appraise.js';
 import { merged } from '../layout/drop-surplus.js';
-import type { BoxLay } from '../pattern/box.js';
-import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
+import type { CuttingRules, FillBox } from '../pattern/cutting-rules.js';
 import type { Part } from '../pattern/part.js';
 import type { PatternCount } from '../pattern/pattern-count.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import { fillRoom } from './fill-room.js';
 import { scrapRooms } from './rooms.js';
-
-/** A stock class with the ways in which pieces may lie on it. */
-export interface SpareBox extends CutBox {
-  readonly lays: readonly BoxLay[];
-}
 
 /** The same sheets with spares on them. */
 export interface WithSpares {
@@ -31,7 +25,7 @@ export interface WithSpares {
 export function addSpares(
   sheets: readonly PatternCount[],
   wanted: readonly number[],
-  boxes: readonly SpareBox[],
+  boxes: readonly FillBox[],
   rules: CuttingRules,
 ): WithSpares {
   const left = [...wanted];
@@ -75,7 +69,7 @@ export function addSpares(
 function fillScrap(
   part: Part,
   wanted: readonly number[],
-  box: SpareBox,
+  box: FillBox,
   appraiser: Appraiser,
 ): { readonly part: Part; readonly counts: ReadonlyMap<number, number> } {
   const { rules } = appraiser;
@@ -84,13 +78,14 @@ function fillScrap(
   const tried = new Set<string>();
   const kept = appraiser.appraise(part).kept;
   let best = part;
+  const areas = rules.pieces.map(({ length, width }) => length * width);
   let rooms = scrapRooms(best, box, rules);
   while (left.some((copies) => copies > 0)) {
     const room = rooms.find(({ name }) => !tried.has(name));
     if (room === undefined) break;
     tried.add(room.name);
-    const filling = fillRoom(room, left, box.lays, rules);
-    if (filling.area === 0) continue;
+    const filling = fillRoom(room, left, areas, box.lays, rules);
+    if (filling.worth === 0) continue;
     const fuller = room.filled(filling.slices);
     const appraisal = appraiser.appraise(fuller);
     if (!appraisal.legal || appraisal.kept < kept) continue;

@@ -22,25 +22,36 @@ export interface Room {
 export interface Filling {
   readonly slices: readonly Slice[];
   readonly counts: ReadonlyMap<number, number>;
-  /** Net area of the pieces. */
-  readonly area: number;
+  readonly worth: number;
 }
 
-/** Of the widths that strips could have, the widest so many are tried. */
-const MOST_WIDTHS = 24;
+/** How hard a filling is sought. */
+interface Effort {
+  /** Of the widths that strips could have, the widest so many are tried. */
+  readonly widths: number;
+  /** How many states a knapsack may have. */
+  readonly states: number;
+}
 
-const NOTHING: Filling = { slices: [], counts: new Map(), area: 0 };
+const FULL: Effort = { widths: 24, states: 200_000 };
+/** Within strips that are themselves tried at many widths. */
+const LESS: Effort = { widths: 6, states: 50_000 };
+
+const NOTHING: Filling = { slices: [], counts: new Map(), worth: 0 };
 
 /**
  * Fills a room with pieces of which some are wanted. One level is a knapsack;
  * above it, strip after strip, the one that uses its width best first.
  * @param wanted copies wanted of each piece
+ * @param worths what a copy of each piece is worth, more than 0: its area or near it
  */
 export function fillRoom(
   room: Room,
   wanted: readonly number[],
+  worths: readonly number[],
   lays: readonly BoxLay[],
   rules: CuttingRules,
+  effort: Effort = FULL,
 ): Filling {
   const { limits } = rules;
   const usable = lays.filter(
@@ -52,17 +63,19 @@ export function fillRoom(
   );
   if (usable.length === 0 || room.breadth - limits.kerf > limits.longestCut) return NOTHING;
   return room.levels === 1
-    ? oneStrip(room, wanted, usable, rules)
-    : stripByStrip(room, wanted, usable, rules);
+    ? oneStrip(room, wanted, worths, usable, rules, effort)
+    : stripByStrip(room, wanted, worths, usable, rules, effort);
 }
 
 function oneStrip(
   { runs, depth, breadth }: Room,
   wanted: readonly number[],
+  worths: readonly number[],
   lays: readonly BoxLay[],
   rules: CuttingRules,
+  effort: Effort,
 ): Filling {
-  const { pieces, limits } = rules;
+  const { limits } = rules;
   const items = lays
     .filter((lay) => {
       const size = across(lay, other(runs));
@@ -75,60 +88,62 @@ function oneStrip(
       (lay): StripItem => ({
         lay,
         extent: across(lay, runs),
-        worth: pieces[lay.piece].length * pieces[lay.piece].width,
+        worth: worths[lay.piece],
         most: wanted[lay.piece],
       }),
     );
-  const copies = fillStrip(depth, items, limits);
+  const copies = fillStrip(depth, items, limits, effort.states);
   const counts = new Map<number, number>();
   const slices: Slice[] = [];
-  let area = 0;
+  let total = 0;
   items.forEach(({ lay, extent, worth, most }, i) => {
     const before = counts.get(lay.piece) ?? 0;
     // A piece may have been taken both straight and turned, more often than it is wanted.
     const taken = Math.min(copies[i], most - before);
     if (taken === 0) return;
     counts.set(lay.piece, before + taken);
-    area += worth * taken;
+    total += worth * taken;
     const slice = { extent, part: { kind: 'lay', piece: lay.piece, turned: lay.turned } } as const;
     slices.push(...new Array<Slice>(taken).fill(slice));
   });
-  return { slices, counts, area };
+  return { slices, counts, worth: total };
 }
 
 function stripByStrip(
   room: Room,
   wanted: readonly number[],
+  worths: readonly number[],
   lays: readonly BoxLay[],
   rules: CuttingRules,
+  effort: Effort,
 ): Filling {
   const { runs, breadth, levels } = room;
   const left = [...wanted];
   const counts = new Map<number, number>();
   const slices: Slice[] = [];
-  let area = 0;
+  let total = 0;
   let depth = room.depth;
   for (;;) {
     const widths = [...new Set([depth, ...lays.map((lay) => across(lay, runs))])]
       .filter((width) => width <= depth && mayRest(depth - width, rules.limits))
       .sort((a, b) => b - a)
-      .slice(0, MOST_WIDTHS);
+      .slice(0, effort.widths);
     let best: (Filling & { readonly width: number }) | undefined;
     for (const width of widths) {
       const within = { runs: other(runs), depth: breadth, breadth: width, levels: levels - 1 };
-      const filling = fillRoom(within, left, lays, rules);
-      if (filling.area === 0) continue;
-      if (best === undefined || filling.area * best.width > best.area * width) {
+      const filling = fillRoom(within, left, worths, lays, rules, levels > 2 ? LESS : effort);
+      if (filling.worth === 0) continue;
+      if (best === undefined || filling.worth * best.width > best.worth * width) {
         best = { ...filling, width };
       }
     }
-    if (best === undefined) return { slices, counts, area };
+    if (best === undefined) return { slices, counts, worth: total };
     const { width } = best;
     const part = { kind: 'split', cuts: other(runs), parts: best.slices } as const;
     do {
       slices.push({ extent: width, part });
       depth -= width;
-      area += best.area;
+      total += best.worth;
       for (const [piece, copies] of best.counts) {
         left[piece] -= copies;
         counts.set(piece, (counts.get(piece) ?? 0) + copies);
@@ -139,4 +154,11 @@ function stripByStrip(
       [...best.counts].every(([piece, copies]) => copies <= left[piece])
     );
   }
+}
+
+/** About how many steps it takes to fill a room with so many kinds of lays. */
+export function effortToFill({ breadth, levels }: Room, lays: number): number {
+  if (levels === 1) return Math.min(FULL.states, breadth * lays * 4);
+  const strip = FULL.widths * 8 * Math.min(FULL.states, breadth * lays * 4);
+  return levels === 2 ? strip : strip * LESS.widths * 8;
 }

@@ -39,6 +39,7 @@ describe('fillStrip', () => {
           room,
           items.map((item) => ({ ...item, lay })),
           limits,
+          1e6,
         );
         const used = counts.reduce((sum, copies, i) => sum + copies * items[i].extent, 0);
         const worth = counts.reduce((sum, copies, i) => sum + copies * items[i].worth, 0);
@@ -56,7 +57,7 @@ describe('fillStrip', () => {
       worth: extent,
       most: 99,
     }));
-    const counts = fillStrip(200_000, items, none);
+    const counts = fillStrip(200_000, items, none, 1e5);
     const used = counts.reduce((sum, copies, i) => sum + copies * items[i].extent, 0);
     expect(used).toBeLessThanOrEqual(200_000);
     // From 7919 up, a gap as large as the smallest item would mean that it was not filled.

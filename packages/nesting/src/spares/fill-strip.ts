@@ -1,5 +1,5 @@
 import type { BoxLay } from '../pattern/box.js';
-import { mayRest } from '../pattern/limits.js';
+import { type Limits, mayRest } from '../pattern/limits.js';
 
 /** A lay as an item of a strip: how much of the strip it takes, and what it is worth. */
 export interface StripItem {
@@ -12,24 +12,23 @@ export interface StripItem {
   readonly most: number;
 }
 
-/** Of the states a filling may pass through at most so many are kept, or it is reckoned coarsely. */
-const MOST_STATES = 1_000_000;
-
 /**
  * Fills a strip with what is worth most: a bounded knapsack, whose rest the
  * machine must be able to part off. Where the strip is so long that it has too
  * many states, lengths are rounded up to a coarser mark, and the filling is
  * still one that fits but perhaps not the best.
  * @param room gross ticks
+ * @param mostStates how many there may be, over all items
  * @returns how many of each item
  */
 export function fillStrip(
   room: number,
   items: readonly StripItem[],
-  limits: Parameters<typeof mayRest>[1],
+  limits: Limits,
+  mostStates: number,
 ): readonly number[] {
   const lots = items.flatMap((item, index) => inLots(item, index, room));
-  const mark = Math.max(1, Math.ceil((room * lots.length) / MOST_STATES));
+  const mark = Math.max(1, Math.ceil((room * lots.length) / mostStates));
   const states = Math.floor(room / mark) + 1;
   const worth = new Float64Array(states).fill(-1);
   const used = new Float64Array(states);

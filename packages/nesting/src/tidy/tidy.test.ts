@@ -10,7 +10,7 @@ import type { PatternCount } from '../pattern/pattern-count.js';
 import { patternKey } from '../pattern/pattern-key.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { CuttingProblem } from '../problem.js';
-import { produced, randomSheets } from '../random-pattern.test.support.js';
+import { fillBox, produced, randomSheets } from '../random-pattern.test.support.js';
 import { HandlingCount } from './handling.js';
 import { tidy } from './tidy.js';
 
@@ -26,7 +26,7 @@ const problem: CuttingProblem = {
   shear: { firstCut: 'along' },
 };
 const rules = cuttingRules(problem);
-const box = { length: 100, width: 20 };
+const box = fillBox({ length: 100, width: 20 }, rules);
 const strip = (...pieces: readonly number[]) => ({
   extent: 10,
   part: {
@@ -79,7 +79,7 @@ describe('tidy', () => {
     fc.assert(
       fc.property(randomSheets(), ({ problem, stock, rules, box, sheets }) => {
         const before = merged(sheets);
-        const after = tidy(before, [box], rules, problem.weights);
+        const after = tidy(before, [fillBox(box, rules)], rules, problem.weights);
         const handling = new HandlingCount([box], rules, problem.weights);
         expect(produced(after, problem.pieces.length)).toEqual(
           produced(before, problem.pieces.length),
@@ -87,7 +87,7 @@ describe('tidy', () => {
         const sum = (of: readonly PatternCount[], each: (sheet: PatternCount) => number) =>
           of.reduce((sum, sheet) => sum + each(sheet) * sheet.count, 0);
         expect(sum(after, () => 1)).toBe(sum(before, () => 1));
-        expect(sum(after, ({ pattern }) => pattern.kept)).toBe(
+        expect(sum(after, ({ pattern }) => pattern.kept)).toBeGreaterThanOrEqual(
           sum(before, ({ pattern }) => pattern.kept),
         );
         expect(handling.score(after)).toBeLessThanOrEqual(handling.score(before));

@@ -1,79 +1,124 @@
 import { Appraiser } from '../layout/appraise.js';
 import { merged } from '../layout/drop-surplus.js';
 import { across, other } from '../pattern/cut-up.js';
-import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
+import type { CuttingRules, FillBox } from '../pattern/cutting-rules.js';
 import type { PatternCount } from '../pattern/pattern-count.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { Rolling, Weights } from '../problem.js';
 import { seededRandom } from '../random.js';
+import { effortToFill } from '../spares/fill-room.js';
+import { bandsAlike } from './bands-alike.js';
+import { cutAnew, wholeRoom } from './cut-anew.js';
 import { HandlingCount } from './handling.js';
 import { packAlike } from './pack-alike.js';
 import { shareOut } from './share-out.js';
-import { type Divided, type Lot, slicePool } from './slice-pool.js';
+import { type Divided, slicePool } from './slice-pool.js';
 
-/** Tries are given up after so many, or when they have looked at so many slices together. */
+/** Sheets are rearranged no longer than this: tries, tries in vain, and slices looked at. */
 const MOST_TRIES = 200;
-const MOST_SLICES = 400_000;
+const MOST_IN_VAIN = 50;
+const MOST_SLICES = 200_000;
+/** Sheets are cut anew so often, or as often as this effort allows. */
+const MOST_FRESH = 100;
+const MOST_EFFORT = 1e9;
 
 /**
- * Among plans that cut the same pieces from the same sheets for the same cost,
+ * Among plans that cut the same pieces from the same sheets and cost no more,
  * finds one that is less trouble: fewer different layouts, fewer settings of the
  * gauge, fewer cuts. Slices change places between sheets of a class, pieces
- * between strips of a width, in many tries of which the best is kept. The same
- * for the same input.
+ * between strips of a width; then some sheets are cut anew. The best of many
+ * tries is kept. The same for the same input.
  * @param sheets legal patterns, none twice
  * @param boxes one for each stock class
- * @returns patterns of which none comes twice; never more trouble than before
+ * @returns legal patterns, none twice; never more trouble than before
  */
 export function tidy(
   sheets: readonly PatternCount[],
-  boxes: readonly CutBox[],
+  boxes: readonly FillBox[],
   rules: CuttingRules,
   weights?: Weights,
 ): readonly PatternCount[] {
   const handling = new HandlingCount(boxes, rules, weights);
-  return familiesOf(sheets).flatMap((family) => tidyFamily(family, boxes, rules, handling));
+  return grouped(sheets, ({ pattern }) => `${pattern.stockClass}`).flatMap((sheets) => {
+    if (sheets.length === 1) return sheets;
+    const { stockClass } = sheets[0].pattern;
+    const judge = new Judge(stockClass, boxes[stockClass], rules, handling);
+    const rearranged = rearrangedByWay(sheets, judge);
+    const fresh = freshlyCut(rearranged, judge);
+    return fresh === rearranged ? fresh : rearrangedByWay(fresh, judge);
+  });
 }
 
-/** Sheets between which slices can change places. */
-interface Family {
-  readonly stockClass: number;
-  /** How the first cuts run; none for sheets that hold one piece. */
-  readonly runs: Rolling | undefined;
-  readonly sheets: readonly PatternCount[];
-}
+/** Judges plans for the sheets of one class. */
+class Judge {
+  readonly #appraiser: Appraiser;
 
-function familiesOf(sheets: readonly PatternCount[]): readonly Family[] {
-  const families = new Map<string, Family>();
-  for (const sheet of sheets) {
-    const { part, stockClass } = sheet.pattern;
-    const runs = part.kind === 'lay' ? undefined : part.cuts;
-    const key = `${stockClass} ${runs}`;
-    const before = families.get(key)?.sheets ?? [];
-    families.set(key, { stockClass, runs, sheets: [...before, sheet] });
+  constructor(
+    readonly stockClass: number,
+    readonly box: FillBox,
+    readonly rules: CuttingRules,
+    readonly handling: HandlingCount,
+  ) {
+    this.#appraiser = new Appraiser(box, rules);
   }
-  return [...families.values()];
+
+  /**
+   * Sheets divided so, if that is a plan to put in the place of another: legal,
+   * worth no less in the rack, and less trouble.
+   */
+  better(
+    divided: readonly Divided[],
+    runs: Rolling,
+    others: readonly PatternCount[],
+    before: readonly PatternCount[],
+  ): readonly PatternCount[] | undefined {
+    const parts = divided.map(({ slices, count }) => ({
+      part: { kind: 'split', cuts: runs, parts: slices } as const,
+      count,
+    }));
+    if (!parts.every(({ part }) => this.#appraiser.appraise(part).legal)) return undefined;
+    const plan = merged([
+      ...others,
+      ...parts.map(({ part, count }) => ({
+        pattern: patternOf(part, this.stockClass, this.box, this.rules),
+        count,
+      })),
+    ]);
+    // An empty sheet would not be cut at all: that is another plan, and its cost another.
+    if (plan.some(({ pattern }) => pattern.counts.length === 0)) return undefined;
+    if (keptOf(plan) < keptOf(before)) return undefined;
+    return this.handling.score(plan) < this.handling.score(before) ? plan : undefined;
+  }
 }
 
-function tidyFamily(
-  { stockClass, runs, sheets }: Family,
-  boxes: readonly CutBox[],
-  rules: CuttingRules,
-  handling: HandlingCount,
+function keptOf(sheets: readonly PatternCount[]): number {
+  return sheets.reduce((sum, { pattern, count }) => sum + pattern.kept * count, 0);
+}
+
+/** Slices and pieces change places among sheets whose first cuts run the same way. */
+function rearrangedByWay(sheets: readonly PatternCount[], judge: Judge): readonly PatternCount[] {
+  const way = ({ pattern: { part } }: PatternCount) => (part.kind === 'lay' ? '' : part.cuts);
+  return grouped(sheets, way).flatMap((sheets) => {
+    const { part } = sheets[0].pattern;
+    return part.kind === 'lay' || sheets.length === 1
+      ? sheets
+      : rearranged(sheets, part.cuts, judge);
+  });
+}
+
+function rearranged(
+  sheets: readonly PatternCount[],
+  runs: Rolling,
+  judge: Judge,
 ): readonly PatternCount[] {
-  if (runs === undefined || sheets.length === 1) return sheets;
-  const box = boxes[stockClass];
-  const appraiser = new Appraiser(box, rules);
-  const kept = (of: readonly PatternCount[]) =>
-    of.reduce((sum, { pattern, count }) => sum + pattern.kept * count, 0);
-  const keptBefore = kept(sheets);
+  const { box, rules } = judge;
   const depth = across(box, runs);
   const breadth = across(box, other(runs));
-
   let best = sheets;
-  let bestScore = handling.score(best);
+  let inVain = 0;
   let looked = 0;
-  for (let seed = 0; seed < MOST_TRIES && looked < MOST_SLICES; seed++) {
+  for (let seed = 0; seed < MOST_TRIES; seed++) {
+    if (inVain++ > MOST_IN_VAIN || looked > MOST_SLICES || best.length === 1) break;
     const random = seededRandom(seed);
     // From the best so far or from the beginning: each leads to plans the other does not.
     const from = dividedOf(random() < 0.5 ? best : sheets);
@@ -84,26 +129,31 @@ function tidyFamily(
     const divided =
       (random() < 0.5 ? packAlike(from, bands(), depth, rules.limits, random) : undefined) ??
       shareOut(from, bands(), random);
-    const patterns = divided.map(({ slices, count }) => ({
-      part: { kind: 'split', cuts: runs, parts: slices } as const,
-      count,
-    }));
-    if (!patterns.every(({ part }) => appraiser.appraise(part).legal)) continue;
-    const plan = merged(
-      patterns.map(({ part, count }) => ({
-        pattern: patternOf(part, stockClass, box, rules),
-        count,
-      })),
-    );
-    // An empty sheet would not be cut at all: that is another plan, and its cost another.
-    if (kept(plan) !== keptBefore || plan.some(({ pattern }) => pattern.counts.length === 0)) {
-      continue;
-    }
-    const score = handling.score(plan);
-    if (score < bestScore) {
-      best = plan;
-      bestScore = score;
-    }
+    const plan = judge.better(divided, runs, [], best);
+    if (plan === undefined) continue;
+    best = plan;
+    inVain = 0;
+  }
+  return best;
+}
+
+/** A few sheets at a time are cut in another way. */
+function freshlyCut(sheets: readonly PatternCount[], judge: Judge): readonly PatternCount[] {
+  const { box, rules } = judge;
+  const ways = rules.firstCut === 'either' ? (['along', 'across'] as const) : [rules.firstCut];
+  const effort = effortToFill(wholeRoom(ways[0], box, rules), box.lays.length);
+  const tries = Math.min(MOST_FRESH, Math.floor(MOST_EFFORT / effort));
+  let best = sheets;
+  for (let seed = 0; seed < tries && best.length > 1; seed++) {
+    const random = seededRandom(seed);
+    const some = 2 + Math.floor(random() * Math.min(4, best.length - 1));
+    const order = best
+      .map((sheet) => ({ sheet, rank: random() }))
+      .sort((a, b) => a.rank - b.rank)
+      .map(({ sheet }) => sheet);
+    const runs = ways[Math.floor(random() * ways.length)];
+    const divided = cutAnew(order.slice(0, some), runs, box, rules, random);
+    best = (divided && judge.better(divided, runs, order.slice(some), best)) ?? best;
   }
   return best;
 }
@@ -115,41 +165,12 @@ function dividedOf(sheets: readonly PatternCount[]): readonly Divided[] {
   }));
 }
 
-/**
- * The bands of sheets, with what lies in those of equal extent shared out anew so
- * that more of them are alike.
- * @param runs how the cuts within bands run
- */
-function bandsAlike(
-  sheets: readonly Divided[],
-  breadth: number,
-  runs: Rolling,
-  rules: CuttingRules,
-  random: () => number,
-): Lot[] {
-  const byExtent = new Map<number, Divided[]>();
-  const others: Divided[] = [];
-  for (const { slices, count } of sheets) {
-    for (const slice of slices) {
-      const { extent, part } = slice;
-      if (part.kind === 'lay' || part.cuts !== runs) {
-        others.push({ slices: [slice], count });
-        continue;
-      }
-      const bands = byExtent.get(extent) ?? [];
-      bands.push({ slices: part.parts, count });
-      byExtent.set(extent, bands);
-    }
+function grouped<T>(items: readonly T[], key: (item: T) => string): readonly (readonly T[])[] {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const group = groups.get(key(item)) ?? [];
+    groups.set(key(item), group);
+    group.push(item);
   }
-  const renewed = [...byExtent].flatMap(([extent, bands]) => {
-    const divided =
-      (random() < 0.3
-        ? packAlike(bands, slicePool(bands), breadth, rules.limits, random)
-        : undefined) ?? shareOut(bands, slicePool(bands), random);
-    return divided.map(({ slices, count }) => {
-      const part = { kind: 'split', cuts: runs, parts: slices } as const;
-      return { slices: [{ extent, part }], count };
-    });
-  });
-  return slicePool([...renewed, ...others]);
+  return [...groups.values()];
 }
