@@ -1,10 +1,10 @@
 import type { BoxLay } from '../pattern/box.js';
 import { across, other } from '../pattern/cut-up.js';
 import type { CuttingRules } from '../pattern/cutting-rules.js';
-import { mayRest } from '../pattern/limits.js';
+import { type Limits, mayRest } from '../pattern/limits.js';
 import type { Slice } from '../pattern/part.js';
 import type { Rolling } from '../problem.js';
-import { fillStrip, type StripItem } from './fill-strip.js';
+import { fillStrip, fillStrips, type StripItem } from './fill-strip.js';
 
 /** A rectangle that may be cut on. */
 export interface Room {
@@ -68,31 +68,74 @@ export function fillRoom(
 }
 
 function oneStrip(
-  { runs, depth, breadth }: Room,
+  room: Room,
   wanted: readonly number[],
   worths: readonly number[],
   lays: readonly BoxLay[],
   rules: CuttingRules,
   effort: Effort,
 ): Filling {
-  const { limits } = rules;
   const items = lays
-    .filter((lay) => {
-      const size = across(lay, other(runs));
-      const trimmed = size < breadth;
-      return (
-        !trimmed || (mayRest(breadth - size, limits) && size - limits.kerf >= limits.narrowest)
-      );
-    })
-    .map(
-      (lay): StripItem => ({
-        lay,
-        extent: across(lay, runs),
-        worth: worths[lay.piece],
-        most: wanted[lay.piece],
-      }),
-    );
-  const copies = fillStrip(depth, items, limits, effort.states);
+    .filter((lay) => canTrim(across(lay, other(room.runs)), room.breadth, rules.limits))
+    .map((lay) => stripItem(lay, room.runs, wanted, worths));
+  return fillingOf(items, fillStrip(room.depth, items, rules.limits, effort.states));
+}
+
+/**
+ * Strips of every width at once: what goes into one goes into all wider ones.
+ * That holds only where a trim to width may be as narrow as it comes.
+ * @param widths gross extents of strips
+ * @returns a filling for each
+ */
+function stripsOfWidths(
+  { runs, depth }: Omit<Room, 'breadth'>,
+  widths: readonly number[],
+  wanted: readonly number[],
+  worths: readonly number[],
+  lays: readonly BoxLay[],
+  rules: CuttingRules,
+  effort: Effort,
+): readonly Filling[] {
+  const { limits } = rules;
+  const square = other(runs);
+  const items = lays
+    .filter((lay) => wanted[lay.piece] > 0 && across(lay, runs) <= depth)
+    .sort((a, b) => across(a, square) - across(b, square))
+    .map((lay) => stripItem(lay, runs, wanted, worths));
+  const rising = [...new Set(widths)].sort((a, b) => a - b);
+  const ends = rising.map((width) =>
+    width - limits.kerf > limits.longestCut
+      ? 0
+      : items.filter(({ lay }) => across(lay, square) <= width).length,
+  );
+  // What is too wide for the shear holds nothing; it comes last, and so do its ends of 0.
+  const reachable = ends.filter((end) => end > 0);
+  const counts = fillStrips(depth, items, reachable, limits, effort.states);
+  const byWidth = new Map(
+    rising.filter((_, i) => ends[i] > 0).map((width, i) => [width, counts[i]]),
+  );
+  return widths.map((width) => {
+    const copies = byWidth.get(width);
+    return copies ? fillingOf(items, copies) : NOTHING;
+  });
+}
+
+function stripItem(
+  lay: BoxLay,
+  runs: Rolling,
+  wanted: readonly number[],
+  worths: readonly number[],
+): StripItem {
+  return { lay, extent: across(lay, runs), worth: worths[lay.piece], most: wanted[lay.piece] };
+}
+
+function canTrim(size: number, breadth: number, limits: Limits): boolean {
+  return (
+    size === breadth || (mayRest(breadth - size, limits) && size - limits.kerf >= limits.narrowest)
+  );
+}
+
+function fillingOf(items: readonly StripItem[], copies: readonly number[]): Filling {
   const counts = new Map<number, number>();
   const slices: Slice[] = [];
   let total = 0;
@@ -128,10 +171,17 @@ function stripByStrip(
       .filter((width) => width <= depth && mayRest(depth - width, rules.limits))
       .sort((a, b) => b - a)
       .slice(0, effort.widths);
+    const within = { runs: other(runs), depth: breadth, levels: levels - 1 };
+    const fillings =
+      levels === 2 && rules.limits.narrowest === 1
+        ? stripsOfWidths(within, widths, left, worths, lays, rules, effort)
+        : widths.map((width) => {
+            const room = { ...within, breadth: width };
+            return fillRoom(room, left, worths, lays, rules, levels > 2 ? LESS : effort);
+          });
     let best: (Filling & { readonly width: number }) | undefined;
-    for (const width of widths) {
-      const within = { runs: other(runs), depth: breadth, breadth: width, levels: levels - 1 };
-      const filling = fillRoom(within, left, worths, lays, rules, levels > 2 ? LESS : effort);
+    for (const [i, filling] of fillings.entries()) {
+      const width = widths[i];
       if (filling.worth === 0) continue;
       if (best === undefined || filling.worth * best.width > best.worth * width) {
         best = { ...filling, width };
@@ -157,8 +207,12 @@ function stripByStrip(
 }
 
 /** About how many steps it takes to fill a room with so many kinds of lays. */
-export function effortToFill({ breadth, levels }: Room, lays: number): number {
-  if (levels === 1) return Math.min(FULL.states, breadth * lays * 4);
-  const strip = FULL.widths * 8 * Math.min(FULL.states, breadth * lays * 4);
-  return levels === 2 ? strip : strip * LESS.widths * 8;
+export function effortToFill(
+  { breadth, levels }: Room,
+  lays: number,
+  { narrowest }: Limits,
+): number {
+  const strip = Math.min(FULL.states, breadth * lays * 4);
+  const strips = strip * 8 * (narrowest === 1 ? 1 : FULL.widths);
+  return levels === 1 ? strip : levels === 2 ? strips : strips * FULL.widths * 8;
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { mayRest } from '../pattern/limits.js';
-import { fillStrip } from './fill-strip.js';
+import { fillStrip, fillStrips } from './fill-strip.js';
 
 const lay = { piece: 0, turned: false, length: 1, width: 1 };
 const none = { kerf: 0, longestCut: 1, narrowest: 1 };
@@ -46,6 +46,22 @@ describe('fillStrip', () => {
         expect(worth).toBe(best);
         if (worth > 0) expect(mayRest(room - used, limits)).toBe(true);
         expect(counts.every((copies, i) => copies <= items[i].most)).toBe(true);
+      }),
+    );
+  });
+
+  it('fills several strips in one pass as it would one by one', () => {
+    const items = [3, 5, 7, 11, 4].map((extent, i) => ({
+      lay,
+      extent,
+      worth: [4, 8, 9, 15, 7][i],
+      most: 2,
+    }));
+    const ends = [1, 2, 4, 5];
+    expect(fillStrips(29, items, ends, none, 1e5)).toEqual(
+      ends.map((end) => {
+        const counts = fillStrip(29, items.slice(0, end), none, 1e5);
+        return [...counts, ...new Array<number>(items.length - end).fill(0)];
       }),
     );
   });

@@ -27,36 +27,70 @@ export function fillStrip(
   limits: Limits,
   mostStates: number,
 ): readonly number[] {
+  return fillStrips(room, items, [items.length], limits, mostStates)[0];
+}
+
+/**
+ * The same for several strips of one length in one pass, where what goes into one
+ * goes into all the later ones as well.
+ * @param ends for each strip, how many of the items may go into it, ascending
+ * @returns for each strip, how many of each item
+ */
+export function fillStrips(
+  room: number,
+  items: readonly StripItem[],
+  ends: readonly number[],
+  limits: Limits,
+  mostStates: number,
+): readonly (readonly number[])[] {
   const lots = items.flatMap((item, index) => inLots(item, index, room));
   const mark = Math.max(1, Math.ceil((room * lots.length) / mostStates));
   const states = Math.floor(room / mark) + 1;
   const worth = new Float64Array(states).fill(-1);
   const used = new Float64Array(states);
   worth[0] = 0;
-  const taken = lots.map(({ copies, index }) => {
-    const item = items[index];
-    const size = Math.ceil((copies * item.extent) / mark);
-    const taken = new Uint8Array(states);
-    for (let at = states - 1; at >= size; at--) {
+  let reached = 0;
+  const sizes = lots.map(({ copies, index }) => Math.ceil((copies * items[index].extent) / mark));
+  const taken: Uint8Array[] = [];
+
+  function add(lot: number): void {
+    const { copies, index } = lots[lot];
+    const size = sizes[lot];
+    const gain = copies * items[index].worth;
+    const length = copies * items[index].extent;
+    const chosen = new Uint8Array(states);
+    taken.push(chosen);
+    reached = Math.min(states - 1, reached + size);
+    for (let at = reached; at >= size; at--) {
       const before = worth[at - size];
-      if (before < 0 || before + copies * item.worth <= worth[at]) continue;
-      worth[at] = before + copies * item.worth;
-      used[at] = used[at - size] + copies * item.extent;
-      taken[at] = 1;
+      if (before < 0 || before + gain <= worth[at]) continue;
+      worth[at] = before + gain;
+      used[at] = used[at - size] + length;
+      chosen[at] = 1;
     }
-    return { taken, size };
+  }
+
+  const anyRest = limits.narrowest <= 1;
+
+  function best(): readonly number[] {
+    let best = 0;
+    for (let at = 1; at <= reached; at++) {
+      if (worth[at] <= worth[best]) continue;
+      if (anyRest || mayRest(room - used[at], limits)) best = at;
+    }
+    const counts = new Array<number>(items.length).fill(0);
+    for (let lot = taken.length - 1; lot >= 0; lot--) {
+      if (taken[lot][best] === 0) continue;
+      counts[lots[lot].index] += lots[lot].copies;
+      best -= sizes[lot];
+    }
+    return counts;
+  }
+
+  return ends.map((end) => {
+    while (taken.length < lots.length && lots[taken.length].index < end) add(taken.length);
+    return best();
   });
-  let best = 0;
-  for (let at = 1; at < states; at++) {
-    if (worth[at] > worth[best] && mayRest(room - used[at], limits)) best = at;
-  }
-  const counts = new Array<number>(items.length).fill(0);
-  for (let lot = lots.length - 1; lot >= 0; lot--) {
-    if (taken[lot].taken[best] === 0) continue;
-    counts[lots[lot].index] += lots[lot].copies;
-    best -= taken[lot].size;
-  }
-  return counts;
 }
 
 /** Copies in lots of 1, 2, 4 and so on, of which every number can be put together. */

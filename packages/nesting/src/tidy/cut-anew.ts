@@ -28,7 +28,10 @@ export function cutAnew(
     for (const [piece, copies] of pattern.counts) left[piece] += copies * count;
   }
   let area = left.reduce((sum, copies, piece) => sum + copies * areas[piece], 0);
-  const worths = areas.map((area) => area * (1 + 0.4 * random()));
+  // Now and then large pieces count for more than their area: what is large is hard to place last.
+  const largest = Math.max(...areas);
+  const preference = random();
+  const worths = areas.map((area) => area * (area / largest) ** preference * (1 + 0.4 * random()));
   const room = wholeRoom(runs, box, rules);
   const fresh: Divided[] = [];
   let most = open;

@@ -20,7 +20,7 @@ const MOST_IN_VAIN = 50;
 const MOST_SLICES = 200_000;
 /** Sheets are cut anew so often, or as often as this effort allows. */
 const MOST_FRESH = 100;
-const MOST_EFFORT = 1e9;
+const MOST_EFFORT = 3e8;
 
 /**
  * Among plans that cut the same pieces from the same sheets and cost no more,
@@ -141,7 +141,7 @@ function rearranged(
 function freshlyCut(sheets: readonly PatternCount[], judge: Judge): readonly PatternCount[] {
   const { box, rules } = judge;
   const ways = rules.firstCut === 'either' ? (['along', 'across'] as const) : [rules.firstCut];
-  const effort = effortToFill(wholeRoom(ways[0], box, rules), box.lays.length);
+  const effort = effortToFill(wholeRoom(ways[0], box, rules), box.lays.length, rules.limits);
   const tries = Math.min(MOST_FRESH, Math.floor(MOST_EFFORT / effort));
   let best = sheets;
   for (let seed = 0; seed < tries && best.length > 1; seed++) {
