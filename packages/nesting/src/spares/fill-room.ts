@@ -206,6 +206,9 @@ function stripByStrip(
   }
 }
 
+/** Different strips in one room, as a rule. */
+const STRIPS = 20;
+
 /** About how many steps it takes to fill a room with so many kinds of lays. */
 export function effortToFill(
   { breadth, levels }: Room,
@@ -213,6 +216,6 @@ export function effortToFill(
   { narrowest }: Limits,
 ): number {
   const strip = Math.min(FULL.states, breadth * lays * 4);
-  const strips = strip * 8 * (narrowest === 1 ? 1 : FULL.widths);
-  return levels === 1 ? strip : levels === 2 ? strips : strips * FULL.widths * 8;
+  const strips = strip * STRIPS * (narrowest === 1 ? 1 : FULL.widths);
+  return levels === 1 ? strip : levels === 2 ? strips : strips * FULL.widths * STRIPS;
 }

@@ -4,6 +4,9 @@ import { packAlike } from './pack-alike.js';
 import { shareOut } from './share-out.js';
 import { type Divided, type Lot, slicePool } from './slice-pool.js';
 
+/** So many different bands may be packed anew together. */
+const MOST_BANDS = 40;
+
 /**
  * The bands of sheets, with what lies in those of equal extent shared out anew so
  * that more of them are alike.
@@ -32,7 +35,7 @@ export function bandsAlike(
   }
   const renewed = [...byExtent].flatMap(([extent, bands]) => {
     const divided =
-      (random() < 0.3
+      (bands.length <= MOST_BANDS && random() < 0.3
         ? packAlike(bands, slicePool(bands), breadth, rules.limits, random)
         : undefined) ?? shareOut(bands, slicePool(bands), random);
     return divided.map(({ slices, count }) => {

@@ -44,7 +44,7 @@ export function cutAnew(
     const others = (open - count) * box.length * box.width;
     if (slices.length === 0 || area - filled > others) {
       if (count === 1) return undefined;
-      most = count - 1;
+      most = count - Math.ceil(count / 4);
       continue;
     }
     for (const [piece, copies] of counts) left[piece] -= copies * count;

@@ -72,6 +72,7 @@ function fill(
   random: () => number,
 ): readonly Slice[] {
   const order = lots
+    .filter((lot) => lot.left >= count)
     .map((lot) => ({ lot, rank: lot.slice.extent * (1 - 0.5 * random()) }))
     .sort((a, b) => b.rank - a.rank || b.lot.left - a.lot.left);
   let room = depth;

@@ -74,6 +74,11 @@ describe('tidy', () => {
     expect(tidied).toHaveLength(1);
   });
 
+  it('gives back what it was given when the time is over', () => {
+    const sheets = [sheet(strip(0, 0), strip(0, 0)), sheet(strip(1, 1, 1), strip(0, 0))];
+    expect(tidy(sheets, [box], rules, {}, { left: () => 0 })).toEqual(sheets);
+  });
+
   it('cuts sheets anew so that they become alike', () => {
     // No two of these sheets have a strip alike. Two sheets hold a plate, a bar and two strips
     // each, in bands of 14 and 6; the third holds the other two bars.

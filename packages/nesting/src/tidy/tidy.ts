@@ -1,3 +1,4 @@
+import type { Deadline } from '../deadline.js';
 import { Appraiser } from '../layout/appraise.js';
 import { merged } from '../layout/drop-surplus.js';
 import { across, other } from '../pattern/cut-up.js';
@@ -14,13 +15,18 @@ import { packAlike } from './pack-alike.js';
 import { shareOut } from './share-out.js';
 import { type Divided, slicePool } from './slice-pool.js';
 
+const NEVER: Deadline = { left: () => Number.POSITIVE_INFINITY };
+
 /** Sheets are rearranged no longer than this: tries, tries in vain, and slices looked at. */
 const MOST_TRIES = 200;
 const MOST_IN_VAIN = 50;
 const MOST_SLICES = 200_000;
-/** Sheets are cut anew so often, or as often as this effort allows. */
-const MOST_FRESH = 100;
-const MOST_EFFORT = 3e8;
+/** So many different sheets may be packed anew together. */
+const MOST_AT_ONCE = 12;
+/** Sheets are cut anew so often, or as often as this effort allows at some fillings a time. */
+const FILLINGS = 4;
+const MOST_FRESH = 200;
+const MOST_EFFORT = 1.2e9;
 
 /**
  * Among plans that cut the same pieces from the same sheets and cost no more,
@@ -30,6 +36,7 @@ const MOST_EFFORT = 3e8;
  * tries is kept. The same for the same input.
  * @param sheets legal patterns, none twice
  * @param boxes one for each stock class
+ * @param deadline when it is over, the best so far is taken
  * @returns legal patterns, none twice; never more trouble than before
  */
 export function tidy(
@@ -37,12 +44,13 @@ export function tidy(
   boxes: readonly FillBox[],
   rules: CuttingRules,
   weights?: Weights,
+  deadline: Deadline = NEVER,
 ): readonly PatternCount[] {
   const handling = new HandlingCount(boxes, rules, weights);
   return grouped(sheets, ({ pattern }) => `${pattern.stockClass}`).flatMap((sheets) => {
     if (sheets.length === 1) return sheets;
     const { stockClass } = sheets[0].pattern;
-    const judge = new Judge(stockClass, boxes[stockClass], rules, handling);
+    const judge = new Judge(stockClass, boxes[stockClass], rules, handling, deadline);
     const rearranged = rearrangedByWay(sheets, judge);
     const fresh = freshlyCut(rearranged, judge);
     return fresh === rearranged ? fresh : rearrangedByWay(fresh, judge);
@@ -58,6 +66,7 @@ class Judge {
     readonly box: FillBox,
     readonly rules: CuttingRules,
     readonly handling: HandlingCount,
+    readonly deadline: Deadline,
   ) {
     this.#appraiser = new Appraiser(box, rules);
   }
@@ -119,17 +128,22 @@ function rearranged(
   let looked = 0;
   for (let seed = 0; seed < MOST_TRIES; seed++) {
     if (inVain++ > MOST_IN_VAIN || looked > MOST_SLICES || best.length === 1) break;
+    if (judge.deadline.left() <= 0) break;
     const random = seededRandom(seed);
     // From the best so far or from the beginning: each leads to plans the other does not.
-    const from = dividedOf(random() < 0.5 ? best : sheets);
+    const all = random() < 0.5 ? best : sheets;
+    const order = shuffled(all, random);
+    const some = random() < 0.3 ? all.length : 2 + Math.floor(random() * (MOST_AT_ONCE - 1));
+    const from = dividedOf(order.slice(0, some));
     looked += from.reduce((sum, { slices }) => sum + slices.length, 0);
     const alike = random() < 0.6;
     const bands = () =>
       alike ? bandsAlike(from, breadth, other(runs), rules, seededRandom(seed)) : slicePool(from);
+    const pack = from.length <= MOST_AT_ONCE && random() < 0.5;
     const divided =
-      (random() < 0.5 ? packAlike(from, bands(), depth, rules.limits, random) : undefined) ??
+      (pack ? packAlike(from, bands(), depth, rules.limits, random) : undefined) ??
       shareOut(from, bands(), random);
-    const plan = judge.better(divided, runs, [], best);
+    const plan = judge.better(divided, runs, order.slice(some), best);
     if (plan === undefined) continue;
     best = plan;
     inVain = 0;
@@ -142,20 +156,25 @@ function freshlyCut(sheets: readonly PatternCount[], judge: Judge): readonly Pat
   const { box, rules } = judge;
   const ways = rules.firstCut === 'either' ? (['along', 'across'] as const) : [rules.firstCut];
   const effort = effortToFill(wholeRoom(ways[0], box, rules), box.lays.length, rules.limits);
-  const tries = Math.min(MOST_FRESH, Math.floor(MOST_EFFORT / effort));
+  const tries = Math.min(MOST_FRESH, Math.floor(MOST_EFFORT / (FILLINGS * effort)));
   let best = sheets;
   for (let seed = 0; seed < tries && best.length > 1; seed++) {
+    if (judge.deadline.left() <= 0) break;
     const random = seededRandom(seed);
     const some = 2 + Math.floor(random() * Math.min(4, best.length - 1));
-    const order = best
-      .map((sheet) => ({ sheet, rank: random() }))
-      .sort((a, b) => a.rank - b.rank)
-      .map(({ sheet }) => sheet);
+    const order = shuffled(best, random);
     const runs = ways[Math.floor(random() * ways.length)];
     const divided = cutAnew(order.slice(0, some), runs, box, rules, random);
     best = (divided && judge.better(divided, runs, order.slice(some), best)) ?? best;
   }
   return best;
+}
+
+function shuffled<T>(items: readonly T[], random: () => number): readonly T[] {
+  return items
+    .map((item) => ({ item, rank: random() }))
+    .sort((a, b) => a.rank - b.rank)
+    .map(({ item }) => item);
 }
 
 function dividedOf(sheets: readonly PatternCount[]): readonly Divided[] {
