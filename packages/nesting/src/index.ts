@@ -1,3 +1,11 @@
+export {
+  type CutNode,
+  type CutRectangle,
+  type CuttingNode,
+  CuttingTreeError,
+  cuttingTree,
+} from './cutting-tree.js';
+export { gaugeChanges, gaugeSettings } from './gauge-changes.js';
 export type {
   CostBound,
   CostParts,
