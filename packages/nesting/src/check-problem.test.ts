@@ -78,7 +78,7 @@ const WHOLE: readonly [string, (value: unknown) => CuttingProblem, least: number
       'keep[0].coinsPerMillion',
       (coinsPerMillion) => withRule({ coinsPerMillion, metal: 'zinc' }),
       0,
-      200_000,
+      100_000_000,
     ],
     ['keep[0].trouble', (trouble) => withRule({ trouble }), 0, 100_000_000],
     ['weights.layout', (layout) => ({ ...good, weights: { layout } as object }), 0, 1_000_000],
@@ -263,6 +263,20 @@ describe('checkProblem', () => {
     ]) {
       expect(() => checkProblem(problem)).not.toThrow();
     }
+  });
+
+  it('refuses a rate that makes the worth of a whole sheet inexact', () => {
+    // 2^53 - 1 over the 200000 x 200000 ticks of the largest sheet.
+    const vast = (coinsPerMillion: number) => ({
+      ...withSheet({ length: 200_000, width: 200_000, canBuy: 0, onHand: 1 }),
+      keep: [{ ...rule, coinsPerMillion }],
+    });
+    expect(() => checkProblem(vast(225_179))).not.toThrow();
+    expect(refusal(vast(225_180))).toMatchObject({
+      code: 'too large to compute exactly',
+      path: 'keep[0].coinsPerMillion',
+      received: 225_180,
+    });
   });
 
   it('minds no price of sheets that cannot be bought', () => {

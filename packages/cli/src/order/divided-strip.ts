@@ -22,9 +22,14 @@ export function dividedToFit(strip: Strip, item: CutterItem, order: Order): read
 /** The longest strip of a width that the stock holds; undefined where all is narrower. Ticks. */
 function longestStock(width: number, { mayTurn }: CutterItem, order: Order): number | undefined {
   const { mark } = order.shop.rule;
-  const lengths = [...order.sheets, ...order.offcuts].flatMap(({ size }) => {
-    const along = ticksDown(size.length, mark);
-    const across = ticksDown(size.width, mark);
+  const trimmed = 2 * ticksUp(order.shop.shear.edgeTrim ?? 0, mark);
+  const stock = [
+    ...order.sheets.map(({ size }) => ({ size, lost: trimmed })),
+    ...order.offcuts.map(({ size }) => ({ size, lost: 0 })),
+  ];
+  const lengths = stock.flatMap(({ size, lost }) => {
+    const along = ticksDown(size.length, mark) - lost;
+    const across = ticksDown(size.width, mark) - lost;
     return [...(across >= width ? [along] : []), ...(mayTurn && along >= width ? [across] : [])];
   });
   return lengths.length === 0 ? undefined : Math.max(...lengths);

@@ -2,7 +2,7 @@ import type { CuttingProblem, KeepRule, Stock } from '../problem.js';
 import { ProblemError } from '../problem-error.js';
 import { checkMetal, metalKey } from './check-metal.js';
 import { checkWhole, checkWholeIfAny } from './check-value.js';
-import { DEAREST, DEAREST_MILLION, LONGEST } from './limits.js';
+import { DEAREST, LONGEST } from './limits.js';
 
 /**
  * Refuses rules for keeping offcuts that make no sense, or by which a shop would
@@ -17,7 +17,7 @@ export function checkKeepRules({ keep = [], stock }: CuttingProblem): void {
     checkMetal(rule, path);
     checkWhole(rule.leastLength, 1, LONGEST, `${path}.leastLength`);
     checkWhole(rule.leastWidth, 1, LONGEST, `${path}.leastWidth`);
-    checkWhole(rule.coinsPerMillion, 0, DEAREST_MILLION, `${path}.coinsPerMillion`);
+    checkWhole(rule.coinsPerMillion, 0, DEAREST, `${path}.coinsPerMillion`);
     checkWholeIfAny(rule.trouble, 0, DEAREST, `${path}.trouble`);
     const first = rules.get(metalKey(rule));
     if (first !== undefined) {
@@ -33,11 +33,17 @@ export function checkKeepRules({ keep = [], stock }: CuttingProblem): void {
 }
 
 function checkWorth(stock: Stock, at: number, rule: KeepRule, ruleAt: number): void {
+  const rate = `keep[${ruleAt}].coinsPerMillion`;
+  const product = stock.length * stock.width * rule.coinsPerMillion;
+  if (product > Number.MAX_SAFE_INTEGER) {
+    const most = Math.floor(Number.MAX_SAFE_INTEGER / (stock.length * stock.width));
+    const message = `must be at most ${most} for the area of '${stock.id}'; got ${rule.coinsPerMillion}`;
+    throw new ProblemError('too large to compute exactly', rate, message, rule.coinsPerMillion);
+  }
   const worth = wholeValue(stock, rule);
   if (stock.kind === 'sheet' && stock.canBuy !== 0 && worth > stock.price) {
     const message = `makes a whole '${stock.id}' worth ${worth}, above its price of ${stock.price}`;
-    const path = `keep[${ruleAt}].coinsPerMillion`;
-    throw new ProblemError('rule above price', path, message, rule.coinsPerMillion);
+    throw new ProblemError('rule above price', rate, message, rule.coinsPerMillion);
   }
   const { bookValue } = stock;
   if (bookValue === undefined || bookValue >= worth) return;
@@ -49,6 +55,7 @@ function wholeValue({ length, width }: Stock, rule: KeepRule): number {
   const fits =
     Math.max(length, width) >= rule.leastLength && Math.min(length, width) >= rule.leastWidth;
   if (!fits) return 0;
-  const coins = Math.floor((length * width * rule.coinsPerMillion) / 1_000_000);
+  const millionths = length * width * rule.coinsPerMillion;
+  const coins = (millionths - (millionths % 1_000_000)) / 1_000_000;
   return Math.max(0, coins - (rule.trouble ?? 0));
 }

@@ -6,9 +6,7 @@ export const MOST = 1_000_000;
 export const MOST_TOGETHER = 10_000_000;
 /** Most entries of a list: sizes of piece, sizes of sheet with offcuts, rules. */
 export const MOST_ENTRIES = 10_000;
-/** Largest price or book value in coins. */
+/** Largest price, book value, trouble and rate in coins. */
 export const DEAREST = 100_000_000;
-/** Largest rate of a rule: times the largest area it is still a whole number that a double holds. */
-export const DEAREST_MILLION = 200_000;
 /** Most sheets in a pack. */
 export const LARGEST_PACK = 1_000;
