@@ -91,6 +91,55 @@ describe('stock of an order', () => {
   });
 });
 
+describe('stock of several metals', () => {
+  const copper = SMALL_ORDER.replace('hem: 1/4\n', 'hem: 1/4\n  thickness: 100 lb\n')
+    .replace('can buy: yes', 'can buy: yes\n    metal: copper\n    thickness: 16 oz')
+    .replace('x 6 in }', 'x 6 in, thickness: 0.011 in }');
+
+  test('names its own, and the cutters that of the shop', () => {
+    const { pieces, stock, keep } = problemOf(copper);
+    // Tinplate of 100 lb a base box is 0.0110 in thick, copper of 16 oz a square foot 0.0216 in
+    // (tables of sheet metal).
+    const tin = { metal: 'tinplate', thickness: 0.2794 };
+    for (const piece of pieces) expect(piece).toMatchObject(tin);
+    expect(stock[0]).toMatchObject({ metal: 'copper' });
+    expect(stock[0]?.thickness).toBeCloseTo(0.0216 * 25.4, 2);
+    expect(stock[1]).toMatchObject(tin);
+    expect(stock[2]).toMatchObject(tin);
+    expect(keep).toMatchObject([tin]);
+  });
+
+  test('divides no strip to fit metal that it is not cut from', () => {
+    const long = (order: string) =>
+      Math.max(...read(order.replace('across: 4 in', 'across: 10 in')).blanks.map((b) => b.length));
+    // The sheet of 28 in is copper; of tinplate there are 20 in at most.
+    expect(long(SMALL_ORDER)).toBeGreaterThan(20 * 32);
+    expect(long(copper)).toBeLessThanOrEqual(20 * 32);
+  });
+
+  test('says nothing of metal where all is of one', () => {
+    const { pieces, stock } = problemOf(SMALL_ORDER);
+    for (const entry of [...pieces, ...stock]) expect(entry).not.toHaveProperty('metal');
+  });
+
+  test.each([
+    [
+      altered('can buy: yes', 'can buy: yes\n    metal: gold'),
+      'order.yaml:17: sheets[0].metal must be tinplate, uncoated steel, galvanized steel, copper, stainless steel, aluminium or brass; found gold',
+    ],
+    [
+      altered('can buy: yes', 'can buy: yes\n    metal: brass\n    thickness: 16 oz'),
+      'order.yaml:18: sheets[0].thickness is ounces a square foot, the measure of copper and not of brass; found 16 oz; give a length, or name the metal',
+    ],
+    [
+      altered('x 6 in }', 'x 6 in, thickness: 0.3 mm }'),
+      'order.yaml:2: shop.thickness is missing; give the thickness that cutters are made of, since stock tells its own',
+    ],
+  ])('is told what is wrong: %#', (order, fault) => {
+    expect(faultsOf(order)).toEqual([fault]);
+  });
+});
+
 describe('items of an order', () => {
   test('may want their metal rolled one way, and spares', () => {
     const order = altered('quantity: 3', 'quantity: 3\n    rolled: along\n    spares: 4').replace(

@@ -1,6 +1,7 @@
 import { type Strip, StripError, splitStrip } from '@stripwright/strip-geometry';
 import { ticksDown, ticksUp } from '../length/ticks.js';
 import type { CutterItem, Order } from './order.js';
+import { isOfShopMetal } from './own-metal.js';
 
 /**
  * A strip as it is cut: whole where some sheet or offcut of the order holds it,
@@ -24,9 +25,9 @@ function longestStock(width: number, { mayTurn }: CutterItem, order: Order): num
   const { mark } = order.shop.rule;
   const trimmed = 2 * ticksUp(order.shop.shear.edgeTrim ?? 0, mark);
   const stock = [
-    ...order.sheets.map(({ size }) => ({ size, lost: trimmed })),
-    ...order.offcuts.map(({ size }) => ({ size, lost: 0 })),
-  ];
+    ...order.sheets.map((sheet) => ({ ...sheet, lost: trimmed })),
+    ...order.offcuts.map((offcut) => ({ ...offcut, lost: 0 })),
+  ].filter((entry) => isOfShopMetal(entry, order.shop));
   const lengths = stock.flatMap(({ size, lost }) => {
     const along = ticksDown(size.length, mark) - lost;
     const across = ticksDown(size.width, mark) - lost;

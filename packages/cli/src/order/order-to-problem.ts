@@ -1,5 +1,5 @@
-import type { CuttingProblem, Piece, Shear, Stock } from '@stripwright/nesting';
-import { ticksDown, ticksUp } from '../length/ticks.js';
+import type { CuttingProblem, Metal, Piece, Shear, Stock } from '@stripwright/nesting';
+import { roundMillimetres, ticksDown, ticksUp } from '../length/ticks.js';
 import { keepRule } from './keep-rule.js';
 import type { OffcutLine, SheetLine, Shop } from './order.js';
 import type { Blank, SizedOrder } from './strips.js';
@@ -13,14 +13,29 @@ export function orderToProblem({ order, blanks }: SizedOrder): CuttingProblem {
   const { shop } = order;
   const down = (millimetres: number) => ticksDown(millimetres, shop.rule.mark);
   const keep = keepRule(shop);
+  // Where all is of one metal, nothing is said of it.
+  const isMixed = [...order.sheets, ...order.offcuts].some(({ own }) => own !== undefined);
+  const shopMetal = isMixed ? named(shop) : {};
+  const metalOf = ({ own }: SheetLine | OffcutLine): Metal =>
+    own === undefined ? shopMetal : named({ thickness: shop.thickness, ...own });
   return {
-    pieces: blanks.map(pieceOf),
+    pieces: blanks.map((blank) => ({ ...pieceOf(blank), ...shopMetal })),
     stock: [
-      ...order.sheets.map((sheet) => sheetOf(sheet, down)),
-      ...order.offcuts.map((offcut) => offcutOf(offcut, down)),
+      ...order.sheets.map((sheet) => ({ ...sheetOf(sheet, down), ...metalOf(sheet) })),
+      ...order.offcuts.map((offcut) => ({ ...offcutOf(offcut, down), ...metalOf(offcut) })),
     ],
     shear: shearOf(shop),
-    ...(keep === undefined ? {} : { keep: [keep] }),
+    // Offcuts of other metals are not cut, so that no rule is needed for them.
+    ...(keep === undefined ? {} : { keep: [{ ...keep, ...shopMetal }] }),
+  };
+}
+
+/** A metal by its name and its thickness in millimetres. */
+function named({ metal, thickness }: Pick<Shop, 'metal' | 'thickness'>): Metal {
+  const millimetres = thickness === undefined ? undefined : roundMillimetres(thickness);
+  return {
+    metal: metal.name,
+    ...(millimetres === undefined ? {} : { thickness: millimetres }),
   };
 }
 

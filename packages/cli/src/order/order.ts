@@ -60,6 +60,14 @@ export interface SheetLine {
   /** What one on hand stands for in the books. */
   readonly bookValue?: Coins | undefined;
   readonly rolled?: Rolled | undefined;
+  /** What it is of; absent where it is of the shop's metal. */
+  readonly own?: OwnMetal | undefined;
+}
+
+/** What a stock is of, where that is not the shop's metal or thickness. */
+export interface OwnMetal {
+  readonly metal: Metal;
+  readonly thickness?: number | undefined;
 }
 
 /** How metal is rolled, seen along the length of a thing. */
@@ -70,6 +78,7 @@ export interface OffcutLine {
   readonly size: Size;
   readonly bookValue?: Coins | undefined;
   readonly rolled?: Rolled | undefined;
+  readonly own?: OwnMetal | undefined;
 }
 
 export type Item = CutterItem | RectangleItem;

@@ -33,7 +33,16 @@ export function stockFaults(sized: SizedOrder): readonly Fault[] {
     if (canBuy === 'any' || canBuy % packSize === 0) return;
     wrong(['sheets', index, 'can buy'], `a multiple of ${packSize}, the sheets in a pack`);
   });
-  return [...faults, ...worthFaults(sized, stock)];
+  return [...faults, ...worthFaults(sized, stock), ...thicknessFaults(sized)];
+}
+
+/** Stock that tells its thickness cannot be compared with cutters that do not. */
+function thicknessFaults({ order }: SizedOrder): readonly Fault[] {
+  if (order.shop.thickness !== undefined) return [];
+  const stock = [...order.sheets, ...order.offcuts];
+  if (stock.every(({ own }) => own?.thickness === undefined)) return [];
+  const hint = 'the thickness that cutters are made of, since stock tells its own';
+  return [{ complaint: { code: 'missing', hint }, path: ['shop', 'thickness'] }];
 }
 
 /** A shop would gain by cutting up sheets that are worth more on the rack than they cost. */
@@ -43,6 +52,7 @@ function worthFaults({ order, blanks }: SizedOrder, stock: readonly Stock[]): re
   const money = (coins: number) => printMoney(coins, order.shop.currency);
   return stock.flatMap((entry, index): readonly Fault[] => {
     const { id, kind, bookValue } = entry;
+    if (entry.metal !== rule.metal || entry.thickness !== rule.thickness) return [];
     const worth = rackWorth(entry.length, entry.width, rule);
     if (kind === 'sheet' && entry.canBuy !== 0 && worth > entry.price) {
       const expected = `so little that a whole "${id}" is worth its price of ${money(entry.price)} at most, not ${money(worth)}`;

@@ -11,6 +11,7 @@ import {
 import { stockSizeField } from './length-fields.js';
 import type { OffcutLine, SheetLine } from './order.js';
 import type { OrderContext } from './order-context.js';
+import { ownMetalFields, readOwnMetal } from './own-metal.js';
 import { section } from './sections.js';
 
 /** As many as a planner takes in a pack. */
@@ -28,8 +29,9 @@ export function sheetSchema(context: OrderContext) {
     'sold in packs of': packField().optional(),
     'book value': priceField('what one on hand stands for in the books').optional(),
     rolled: choiceField(ROLLED).optional(),
+    ...ownMetalFields(),
   }).transform(
-    (read): SheetLine => ({
+    (read, issues): SheetLine => ({
       name: read.name,
       size: read.size,
       price: read.price,
@@ -38,6 +40,7 @@ export function sheetSchema(context: OrderContext) {
       packSize: read['sold in packs of'],
       bookValue: read['book value'],
       rolled: read.rolled,
+      own: readOwnMetal(read, context, issues),
     }),
   );
 }
@@ -49,12 +52,14 @@ export function offcutSchema(context: OrderContext) {
     size: stockSizeField(context),
     'book value': priceField('what it stands for in the books').optional(),
     rolled: choiceField(ROLLED).optional(),
+    ...ownMetalFields(),
   }).transform(
-    (read): OffcutLine => ({
+    (read, issues): OffcutLine => ({
       name: read.name,
       size: read.size,
       bookValue: read['book value'],
       rolled: read.rolled,
+      own: readOwnMetal(read, context, issues),
     }),
   );
 }
