@@ -66,7 +66,7 @@ const largest = (stock: readonly Stock[]) =>
   [...stock].sort((one, other) => other.length * other.width - one.length * one.width)[0]?.id ?? '';
 
 /** The piece in the lower left corner, as it is or turned, if the sheet and the shear allow it. */
-function layoutOn(stock: Stock, piece: Piece, { shear }: CuttingProblem): Layout | undefined {
+function layoutOn(stock: Stock, piece: Piece, { shear, keep }: CuttingProblem): Layout | undefined {
   const across = shear.firstCut === 'across';
   for (const turned of piece.mayTurn ? [false, true] : [false]) {
     const length = turned ? piece.width : piece.length;
@@ -103,10 +103,22 @@ function layoutOn(stock: Stock, piece: Piece, { shear }: CuttingProblem): Layout
       cuts: made.map((cut) => ({ ...cut, stage: cut.stage === 1 ? 1 : 2 })),
       remnants: rest
         .filter((remnant) => remnant.length > 0 && remnant.width > 0)
-        .map((remnant) => ({ ...remnant, keep: false, value: 0 })),
+        .map((remnant) => ({ ...remnant, keep: isKept(remnant, keep), value: 0 })),
     };
   }
   return undefined;
+}
+
+/** By a rule that gives kept offcuts no worth. */
+function isKept(
+  remnant: { readonly length: number; readonly width: number },
+  keep: CuttingProblem['keep'],
+) {
+  const [rule] = keep ?? [];
+  if (rule === undefined) return false;
+  const { length, width } = remnant;
+  const long = Math.max(length, width) >= rule.leastLength;
+  return long && Math.min(length, width) >= rule.leastWidth;
 }
 
 function priced(layouts: readonly Layout[], sheets: readonly Sheet[]): CuttingPlan {

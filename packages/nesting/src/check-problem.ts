@@ -1,71 +1,54 @@
 import type { CuttingProblem } from './problem.js';
-import { ProblemError } from './problem-error.js';
-
-/** Largest length in ticks: dynamic programmes hold one number for each tick. */
-export const LONGEST = 200_000;
-/** Largest quantity of one piece, and of one sheet. */
-export const MOST = 1_000_000;
-/** Largest price in coins. */
-export const DEAREST = 100_000_000;
+import { checkKeepRules } from './problem-checks/check-keep-rules.js';
+import { checkPieces } from './problem-checks/check-pieces.js';
+import { checkShear } from './problem-checks/check-shear.js';
+import { checkStock } from './problem-checks/check-stock.js';
+import { checkName } from './problem-checks/check-value.js';
+import { checkWeights } from './problem-checks/check-weights.js';
+import { MOST_ENTRIES } from './problem-checks/limits.js';
+import { ProblemError, type ProblemFault } from './problem-error.js';
 
 /**
- * Refuses a problem whose numbers are not what the types promise.
+ * Refuses a problem whose data are not what the types promise, or are beyond
+ * what can be computed exactly.
  * @throws ProblemError for the first fault, naming the field.
  */
 export function checkProblem(problem: CuttingProblem): void {
-  if (problem.pieces.length === 0) {
-    throw new ProblemError('no pieces', 'pieces', 'is empty; at least one piece is needed');
-  }
-  if (problem.stock.length === 0) {
-    throw new ProblemError('no stock', 'stock', 'is empty; at least one sheet or offcut is needed');
-  }
-  problem.pieces.forEach((piece, i) => {
-    whole(piece.length, 1, LONGEST, `pieces[${i}].length`);
-    whole(piece.width, 1, LONGEST, `pieces[${i}].width`);
-    whole(piece.quantity, 1, MOST, `pieces[${i}].quantity`);
-  });
-  problem.stock.forEach((stock, i) => {
-    whole(stock.length, 1, LONGEST, `stock[${i}].length`);
-    whole(stock.width, 1, LONGEST, `stock[${i}].width`);
-    if (stock.kind === 'offcut') return;
-    whole(stock.price, 0, DEAREST, `stock[${i}].price`);
-    whole(stock.onHand, 0, MOST, `stock[${i}].onHand`);
-    if (stock.canBuy !== 'any') whole(stock.canBuy, 0, MOST, `stock[${i}].canBuy`);
-  });
-  if (problem.shear.longestCut !== undefined) {
-    whole(problem.shear.longestCut, 1, Number.MAX_SAFE_INTEGER, 'shear.longestCut');
-  }
+  checkList(problem.pieces, 'pieces', 'no pieces', 'at least one piece is needed');
+  checkList(problem.stock, 'stock', 'no stock', 'at least one sheet or offcut is needed');
+  checkPieces(problem.pieces);
+  checkStock(problem.stock);
+  checkShear(problem);
+  if ((problem.keep ?? []).length > MOST_ENTRIES) tooMany(problem.keep ?? [], 'keep');
+  checkKeepRules(problem);
+  checkWeights(problem.weights);
   unique(problem.pieces, 'pieces');
   unique(problem.stock, 'stock');
 }
 
-function whole(value: number, least: number, most: number, path: string): void {
-  if (!Number.isInteger(value) || value < least) {
-    throw new ProblemError(
-      'not a whole number',
-      path,
-      `must be a whole number of at least ${least}; got ${value}`,
-    );
-  }
-  if (value > most) {
-    throw new ProblemError(
-      'too large to compute exactly',
-      path,
-      `must be at most ${most}; got ${value}`,
-    );
-  }
+function checkList(
+  list: readonly unknown[],
+  path: string,
+  code: ProblemFault,
+  needed: string,
+): void {
+  if (list.length === 0) throw new ProblemError(code, path, `is empty; ${needed}`, list);
+  if (list.length > MOST_ENTRIES) tooMany(list, path);
+}
+
+function tooMany(list: readonly unknown[], path: string): never {
+  const message = `must have at most ${MOST_ENTRIES} entries; got ${list.length}`;
+  throw new ProblemError('too many to compute', path, message, list.length);
 }
 
 function unique(items: readonly { readonly id: string }[], path: string): void {
   const seen = new Set<string>();
-  items.forEach((item, i) => {
-    if (seen.has(item.id)) {
-      throw new ProblemError(
-        'id used twice',
-        `${path}[${i}].id`,
-        `'${item.id}' stands for an earlier one already; every id must be its own`,
-      );
+  items.forEach(({ id }, i) => {
+    checkName(id, `${path}[${i}].id`);
+    if (seen.has(id)) {
+      const message = `'${id}' stands for an earlier one already; every id must be its own`;
+      throw new ProblemError('id used twice', `${path}[${i}].id`, message, id);
     }
-    seen.add(item.id);
+    seen.add(id);
   });
 }

@@ -1,5 +1,14 @@
+export {
+  type CutNode,
+  type CutRectangle,
+  type CuttingNode,
+  CuttingTreeError,
+  cuttingTree,
+} from './cutting-tree.js';
+export { gaugeChanges, gaugeSettings } from './gauge-changes.js';
 export type {
   CostBound,
+  CostParts,
   Cut,
   CuttingPlan,
   Layout,
@@ -8,9 +17,22 @@ export type {
   PlanOutcome,
   Purchase,
   Remnant,
+  SearchEnding,
 } from './plan.js';
 export { type PlanOptions, planCutting } from './plan-cutting.js';
-export type { CuttingProblem, Offcut, Piece, Shear, Sheet, Stock } from './problem.js';
+export type {
+  CuttingProblem,
+  KeepRule,
+  Metal,
+  Offcut,
+  Piece,
+  Rolling,
+  Shear,
+  Sheet,
+  Stages,
+  Stock,
+  Weights,
+} from './problem.js';
 export { ProblemError, type ProblemFault } from './problem-error.js';
 export { type Engines, standardEngines } from './solvers/engine-choice.js';
 export type {

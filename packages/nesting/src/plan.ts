@@ -126,6 +126,10 @@ export interface CuttingPlan {
 /** What came of planning. Misuse is thrown; an order that cannot be cut is an outcome. */
 export type PlanOutcome =
   | { readonly status: 'planned'; readonly plan: CuttingPlan }
+  /** No stock is of the metal and thickness of these pieces. */
+  | { readonly status: 'no stock of the metal'; readonly pieces: readonly string[] }
+  /** These pieces are narrower than the narrowest strip that the shear can hold. */
+  | { readonly status: 'piece too narrow'; readonly pieces: readonly string[] }
   /** No stock can hold these pieces, however it is cut. */
   | {
       readonly status: 'piece too large';

@@ -3,10 +3,11 @@ import { INK } from '../drawing/ink.js';
 import type { CutMap } from './cut-map.js';
 import type { Unit } from './paper.js';
 
-/** A first cut and a trim of the edges is a whole heavy line, a second one is dashed, later ones dotted. */
+/** A trim of the edges is a thin line, a first cut a heavy one, a second dashed, later ones dotted, ever finer. */
 export function cutPen(stage: number, unit: Unit): Pen {
   switch (stage) {
     case 0:
+      return { stroke: INK.laterCut, strokeWidth: 0.25 * unit };
     case 1:
       return { stroke: INK.firstCut, strokeWidth: 0.6 * unit };
     case 2:
@@ -15,11 +16,17 @@ export function cutPen(stage: number, unit: Unit): Pen {
         strokeWidth: 0.4 * unit,
         dashes: [2.2 * unit, 1.1 * unit],
       };
-    default:
+    case 3:
       return {
         stroke: INK.laterCut,
         strokeWidth: 0.4 * unit,
         dashes: [0.5 * unit, 0.7 * unit],
+      };
+    default:
+      return {
+        stroke: INK.laterCut,
+        strokeWidth: 0.3 * unit,
+        dashes: [0.25 * unit, 0.9 * unit],
       };
   }
 }

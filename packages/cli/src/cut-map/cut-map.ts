@@ -24,7 +24,7 @@ export interface CutMap {
     readonly width: number;
     readonly turned: boolean;
   }[];
-  /** In the order they are made; a first-stage cut is drawn with its number. */
+  /** In the order they are made; a first-stage cut is drawn with its number. Stage 0 trims the edges. */
   readonly cuts: readonly {
     readonly stage: number;
     readonly x1: number;
@@ -40,6 +40,12 @@ export interface CutMap {
     /** True for an offcut to put on the rack, false for scrap. */
     readonly keep: boolean;
   }[];
+  /** What every cut turns into dust beyond its line, in millimetres; 0 where absent. */
+  readonly kerf?: number;
+  /** What is trimmed off each edge of this stock before all else; 0 where absent. */
+  readonly trim?: number;
+  /** How many stages of cuts there are before the last trim; 2 where absent. */
+  readonly stages?: 2 | 3 | 'free';
   /** Prints a length the way the shop writes it, with its unit. */
   readonly printLength: (millimetres: number) => string;
 }

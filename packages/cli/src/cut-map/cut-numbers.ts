@@ -24,13 +24,14 @@ export interface CutNumbers {
 /** How much paper the numbers and distances need beside the stock. */
 export function cutNumbersDepth(strips: Strips, print: (mm: number) => string): number {
   if (strips.firstCuts.length === 0) return 0;
-  const widths = strips.firstCuts.map(({ at }) => textWidth(print(at)) * TYPE.small);
+  const widths = strips.firstCuts.map(({ at }) => textWidth(print(at - strips.start)) * TYPE.small);
   return flagEnd(strips, TYPE.small) + GAP + Math.max(...widths) + 1;
 }
 
 /**
  * A flag for every first-stage cut at the edge of the sheet: its number in the order of cutting,
- * and its distance from the lower or the left edge, as read on a rule laid along that edge.
+ * and its distance from the lower or the left edge, once that is trimmed, as read on a rule laid
+ * along it.
  */
 export function cutNumbers(
   strips: Strips,
@@ -86,7 +87,12 @@ export function cutNumbers(
         bold: true,
         colour: INK.paper,
       }),
-      rail.text({ ...label, role: 'cut-distance', text: print(at), out: end + GAP * unit }),
+      rail.text({
+        ...label,
+        role: 'cut-distance',
+        text: print(at - strips.start),
+        out: end + GAP * unit,
+      }),
     ];
   });
   return { marks, leftOut: strips.firstCuts.length - kept.length };

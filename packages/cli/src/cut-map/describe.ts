@@ -2,6 +2,7 @@ import { oneLine } from '../drawing/measure-text.js';
 import type { CutMap } from './cut-map.js';
 import { countWords, layoutWords } from './heading.js';
 import { legendRows } from './legend-table.js';
+import { dustNote } from './notes.js';
 import { printSize } from './print-size.js';
 import type { Strips } from './strips.js';
 
@@ -17,6 +18,7 @@ export function describe(map: CutMap, strips: Strips): string {
   const kept = remnants.filter(({ keep }) => keep).map((one) => printSize(one, printLength));
   const sentences = [
     `${countWords(map)} from ${oneLine(stock.name)}, ${stock.kind}, ${printSize(stock, printLength)}.`,
+    ...[dustNote(map) ?? []].flat(),
     `${strips.firstCuts.length} first cuts; ${pieces.length} pieces: ${blanks.join('; ')}.`,
     ...(kept.length > 0 ? [`Offcuts to keep: ${kept.join('; ')}.`] : []),
   ];

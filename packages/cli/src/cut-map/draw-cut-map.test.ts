@@ -169,6 +169,58 @@ describe('a cut map as SVG', () => {
     expect(textsOf(drawCutMap({ ...lids, printLength: millimetres }))).toContain('100 mm');
   });
 
+  it('draws the trims of the edges, the kerfs and every stage, and says what they are', () => {
+    const sawn: CutMap = {
+      ...lids,
+      stock: { ...lids.stock, length: 400, width: 300 },
+      pieces: [
+        { number: 1, name: 'Tin lid', x: 10, y: 10, length: 100, width: 80, turned: false },
+        { number: 2, name: 'Heart', x: 10, y: 92, length: 60, width: 30, turned: false },
+      ],
+      cuts: [
+        { stage: 0, x1: 8, y1: 0, x2: 8, y2: 300 },
+        { stage: 0, x1: 390, y1: 0, x2: 390, y2: 300 },
+        { stage: 0, x1: 10, y1: 8, x2: 390, y2: 8 },
+        { stage: 0, x1: 10, y1: 290, x2: 390, y2: 290 },
+        { stage: 1, x1: 10, y1: 122, x2: 390, y2: 122 },
+        { stage: 2, x1: 110, y1: 10, x2: 110, y2: 122 },
+        { stage: 3, x1: 10, y1: 90, x2: 110, y2: 90 },
+        { stage: 4, x1: 70, y1: 92, x2: 70, y2: 122 },
+      ],
+      remnants: [],
+      kerf: 2,
+      trim: 10,
+      stages: 3,
+      printLength: millimetres,
+    };
+    const said = (map: CutMap, name: string) =>
+      withClass(readSvg(drawCutMap(map)), name).map(({ text }) => text);
+    expect(said(sawn, 'key')).toEqual([
+      'trims of the edges, before all others',
+      'first cuts, flagged in the order to make them, with the distance from the trimmed lower edge',
+      'second cuts, across the strips',
+      'third cuts, across what the second part off',
+      'fourth cuts, to trim',
+    ]);
+    expect(said({ ...sawn, stages: 'free' }, 'key').slice(3)).toEqual([
+      'third cuts',
+      'later cuts, each across what it lies in',
+    ]);
+    expect(said(sawn, 'note').join(' ')).toContain(
+      'First trim 10 mm off every edge; distances run from the trimmed edges. ' +
+        'Every cut turns 2 mm beyond its line to dust, which is left white.',
+    );
+    // Measured on the trimmed sheet: 122 less 10; and the strips without trims and kerf.
+    expect(said(sawn, 'cut-distance')).toEqual(['112 mm']);
+    expect(said(sawn, 'strip-width')).toEqual(['112 mm', '166 mm']);
+    const pens = [0, 1, 2, 3, 4].map((stage) => {
+      const [line] = withClass(readSvg(drawCutMap(sawn)), `cut-${stage}`);
+      return `${line?.attributes['stroke-width']} ${line?.attributes['stroke-dasharray']}`;
+    });
+    expect(new Set(pens).size).toBe(5);
+    expect(said(lids, 'key').join()).not.toMatch(/trim/u);
+  });
+
   it('ends with the caution', () => {
     const caution = withClass(readSvg(drawCutMap(lids)), 'caution')
       .map(({ text }) => text)

@@ -44,10 +44,14 @@ export function drawKey(map: CutMap, strips: Strips, area: Area): Block {
 }
 
 function entries(map: CutMap, strips: Strips): readonly Entry[] {
-  const edge = strips.cutsRun === 'x' ? 'lower' : 'left';
+  const side = strips.cutsRun === 'x' ? 'lower' : 'left';
+  const edge = strips.start > 0 ? `trimmed ${side}` : side;
   const stages = new Set(map.cuts.map(({ stage }) => stage));
   const remnants = new Set(map.remnants.map(({ keep }) => keep));
   return [
+    ...(stages.has(0)
+      ? [{ words: 'trims of the edges, before all others', sample: ruled(0) }]
+      : []),
     ...(stages.has(1)
       ? [
           {
@@ -57,11 +61,29 @@ function entries(map: CutMap, strips: Strips): readonly Entry[] {
         ]
       : []),
     ...(stages.has(2) ? [{ words: 'second cuts, across the strips', sample: ruled(2) }] : []),
-    ...(stages.has(3) ? [{ words: 'third cuts, to trim', sample: ruled(3) }] : []),
+    ...(stages.has(3) ? [{ words: thirdCuts(map), sample: ruled(3) }] : []),
+    ...([...stages].some((stage) => stage > 3)
+      ? [{ words: laterCuts(map), sample: ruled(4) }]
+      : []),
     ...(remnants.has(true) ? [{ words: KEEP_WORDS, sample: hatched(map.number, true) }] : []),
     ...(remnants.has(false) ? [{ words: SCRAP_WORD, sample: hatched(map.number, false) }] : []),
   ];
 }
+
+/** The last of the stages trims pieces to size; free cutting has no last one. */
+function thirdCuts({ stages = 2 }: CutMap): string {
+  switch (stages) {
+    case 2:
+      return 'third cuts, to trim';
+    case 3:
+      return 'third cuts, across what the second part off';
+    case 'free':
+      return 'third cuts';
+  }
+}
+
+const laterCuts = ({ stages }: CutMap): string =>
+  stages === 3 ? 'fourth cuts, to trim' : 'later cuts, each across what it lies in';
 
 const ruled =
   (stage: number) =>

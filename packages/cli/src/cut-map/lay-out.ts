@@ -10,7 +10,7 @@ import { describe, titleOf } from './describe.js';
 import { drawHeading } from './heading.js';
 import { drawKey } from './key.js';
 import { drawLegendTable, legendHeight, legendRows } from './legend-table.js';
-import { CAUTION, leftOutNote, offcutNote } from './notes.js';
+import { CAUTION, dustNote, leftOutNote, offcutNote } from './notes.js';
 import { overallDimensions } from './overall-dimensions.js';
 import { planPage } from './page-plan.js';
 import { MARGIN, TYPE } from './paper.js';
@@ -48,6 +48,7 @@ export function layOut(map: CutMap): Drawing {
     (area) => drawScaleBar(printLength, area),
     (area) => drawKey(map, strips, area),
     (area) => drawLegendTable(rows, area),
+    note(dustNote(map)),
     note(offcutNote(map)),
     (area) => drawUnnumbered(pieces.unnumbered, strips, printLength, area),
     note(leftOutNote({ widths: widths.leftOut, numbers: numbers.leftOut })),

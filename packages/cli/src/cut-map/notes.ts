@@ -13,6 +13,19 @@ export function offcutNote({ remnants, printLength }: CutMap): string | undefine
   return `Offcuts to keep: ${words.join('; ')}.`;
 }
 
+/** What is trimmed off first, and what the cuts turn to dust; nothing for a shear that does neither. */
+export function dustNote({ kerf = 0, trim = 0, printLength }: CutMap): string | undefined {
+  const parts = [
+    ...(trim > 0
+      ? [`First trim ${printLength(trim)} off every edge; distances run from the trimmed edges.`]
+      : []),
+    ...(kerf > 0
+      ? [`Every cut turns ${printLength(kerf)} beyond its line to dust, which is left white.`]
+      : []),
+  ];
+  return parts.length === 0 ? undefined : parts.join(' ');
+}
+
 /** Says so if strip widths or cut numbers had to be left out. */
 export function leftOutNote(leftOut: {
   readonly widths: number;

@@ -43,6 +43,8 @@ interface Recipe {
   readonly names: readonly string[];
   readonly inch: boolean;
   readonly offcut: boolean;
+  readonly kerf: number;
+  readonly stages: 2 | 3 | 'free';
 }
 
 /** Strips and pieces of at least such a share of the stock; often some equal ones in a row. */
@@ -77,6 +79,8 @@ const recipe: fc.Arbitrary<Recipe> = fc.record({
   }),
   inch: fc.boolean(),
   offcut: fc.boolean(),
+  kerf: fc.constantFrom(0, 0.4),
+  stages: fc.constantFrom(2 as const, 3 as const, 'free' as const),
 });
 
 /** Two-stage layouts, some with a third trimming cut; strips along either axis. */
@@ -133,6 +137,8 @@ function cutMapOf(recipe: Recipe): CutMap {
     pieces: numbered,
     cuts: [...(recipe.topFirst ? first.reverse() : first), ...later],
     remnants,
+    kerf: recipe.kerf,
+    stages: recipe.stages,
     printLength: recipe.inch ? inches : millimetres,
   };
 }

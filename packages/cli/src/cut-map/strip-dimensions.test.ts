@@ -15,7 +15,7 @@ function stripsOf(widths: readonly number[]): Strips {
     const from = widths.slice(0, index).reduce((sum, each) => sum + each, 0);
     return { from, to: from + width };
   });
-  return { cutsRun: 'x', extent: spans.at(-1)?.to ?? 0, spans, firstCuts: [] };
+  return { cutsRun: 'x', extent: spans.at(-1)?.to ?? 0, start: 0, spans, firstCuts: [] };
 }
 
 function widthsAt(unit: number, widths: readonly number[]) {

@@ -113,7 +113,8 @@ function widest(entries: readonly Entry[], count: number): readonly Entry[] {
 }
 
 function dimensionLine(strips: Strips, rail: Rail, unit: Unit): readonly LineMark[] {
-  const edges = [0, ...strips.spans.map(({ to }) => to)];
+  const ends = strips.spans.flatMap(({ from, to }) => [from, to]);
+  const edges = [...new Set([0, ...ends, strips.extent])];
   const thin = (from: [number, number], to: [number, number]): LineMark => ({
     kind: 'line',
     points: [rail.at(...from), rail.at(...to)],

@@ -9,8 +9,30 @@ describe('reading strips off a map', () => {
     expect(readStrips({ stock, cuts })).toEqual({
       cutsRun: 'x',
       extent: 300,
+      start: 0,
       spans: [{ from: 0, to: 300 }],
       firstCuts: [],
+    });
+  });
+
+  it('leaves out kerfs, trimmed edges, and a strip that is all dust', () => {
+    const cuts = [
+      { stage: 0, x1: 8, y1: 0, x2: 8, y2: 300 },
+      { stage: 1, x1: 10, y1: 100, x2: 490, y2: 100 },
+      { stage: 1, x1: 10, y1: 288, x2: 490, y2: 288 },
+    ] as const;
+    expect(readStrips({ stock, cuts, kerf: 2, trim: 10 })).toEqual({
+      cutsRun: 'x',
+      extent: 300,
+      start: 10,
+      spans: [
+        { from: 10, to: 100 },
+        { from: 102, to: 288 },
+      ],
+      firstCuts: [
+        { order: 1, at: 100 },
+        { order: 2, at: 288 },
+      ],
     });
   });
 
@@ -23,6 +45,7 @@ describe('reading strips off a map', () => {
     expect(readStrips({ stock, cuts })).toEqual({
       cutsRun: 'y',
       extent: 500,
+      start: 0,
       spans: [
         { from: 0, to: 90 },
         { from: 90, to: 400 },

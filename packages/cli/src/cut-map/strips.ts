@@ -6,6 +6,8 @@ export interface Strips {
   readonly cutsRun: 'x' | 'y';
   /** How far the stock reaches across the first-stage cuts. */
   readonly extent: number;
+  /** Where its metal starts once the edges are trimmed; distances are told from there. */
+  readonly start: number;
   /** Neighbouring edges: from the lower edge up, or from the left edge to the right. */
   readonly spans: readonly Span[];
   /** First-stage cuts by their distance from the lower or the left edge, each with its order. */
@@ -17,8 +19,16 @@ export interface Span {
   readonly to: number;
 }
 
-/** Reads the strips off a map. A map without first-stage cuts is one strip along x. */
-export function readStrips({ stock, cuts }: Pick<CutMap, 'stock' | 'cuts'>): Strips {
+/**
+ * Reads the strips off a map, the kerfs between them and trimmed edges left out. A
+ * map without first-stage cuts is one strip along x.
+ */
+export function readStrips({
+  stock,
+  cuts,
+  kerf = 0,
+  trim = 0,
+}: Pick<CutMap, 'stock' | 'cuts' | 'kerf' | 'trim'>): Strips {
   const first = cuts.filter((cut) => cut.stage === 1);
   const lead = first[0];
   const cutsRun = lead === undefined || lead.y1 === lead.y2 ? 'x' : 'y';
@@ -26,10 +36,11 @@ export function readStrips({ stock, cuts }: Pick<CutMap, 'stock' | 'cuts'>): Str
   const firstCuts = first
     .map((cut, index) => ({ order: index + 1, at: cutsRun === 'x' ? cut.y1 : cut.x1 }))
     .sort((one, other) => one.at - other.at);
-  const edges = [0, ...firstCuts.map(({ at }) => at), extent];
-  const spans = edges.slice(1).flatMap((to, index) => {
-    const from = edges[index] ?? 0;
+  const starts = [trim, ...firstCuts.map(({ at }) => at + kerf)];
+  const ends = [...firstCuts.map(({ at }) => at), extent - trim];
+  const spans = ends.flatMap((to, index) => {
+    const from = starts[index] ?? 0;
     return to > from ? [{ from, to }] : [];
   });
-  return { cutsRun, extent, spans, firstCuts };
+  return { cutsRun, extent, start: trim, spans, firstCuts };
 }

@@ -3,7 +3,7 @@ import { millimetres } from './random-cut-map.test.support.js';
 import { drawUnnumbered } from './unnumbered.js';
 
 const area = { left: 0, top: 0, width: 10_000, unit: 1 };
-const strips = { extent: 300, spans: [], firstCuts: [] };
+const strips = { extent: 300, start: 0, spans: [], firstCuts: [] };
 const at = (number: number, x: number, y: number) => ({
   ...{ number, name: 'Acorn', length: 20, width: 10, turned: false },
   ...{ x, y },

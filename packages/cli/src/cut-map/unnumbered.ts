@@ -29,12 +29,13 @@ export function drawUnnumbered(
   const lines = [...byStrip(pieces, strips)].map(([at, runs]) => {
     const words = runs.map(({ number, count, from }) => {
       const many = count === 1 ? '' : `${count} of `;
-      return `${many}No. ${number} at ${print(from)}`;
+      return `${many}No. ${number} at ${print(from - strips.start)}`;
     });
-    return `${print(at)} ${across}: ${words.join('; ')}.`;
+    return `${print(at - strips.start)} ${across}: ${words.join('; ')}.`;
   });
   const heading =
-    'Too small to number on the sheet. From its lower left corner to that of each piece, ' +
+    `Too small to number on the sheet. From its ${strips.start > 0 ? 'trimmed ' : ''}lower left ` +
+    `corner to that of each piece, ` +
     `first ${across}, then ${along}:`;
   return stack(area, 0, [
     (place) => paragraph(place, 'unnumbered', heading, TYPE.small),

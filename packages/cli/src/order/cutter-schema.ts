@@ -1,11 +1,12 @@
 import type { Outline } from '@stripwright/strip-geometry';
 import { z } from 'zod';
-import { countField, textField, yesNoField } from './fields.js';
+import { choiceField, countField, textField, yesNoField } from './fields.js';
 import { lengthField } from './length-fields.js';
 import { makingFieldsUnread, makingSchema } from './making-schema.js';
 import type { CutterItem } from './order.js';
 import type { OrderContext } from './order-context.js';
 import { forwardIssues, section } from './sections.js';
+import { ROLLED } from './stock-schema.js';
 
 /** What every item has. */
 export function itemFields() {
@@ -13,6 +14,8 @@ export function itemFields() {
     name: textField('a name for the list of strips'),
     quantity: countField(1, 'how many to make'),
     turn: yesNoField().optional(),
+    rolled: choiceField(ROLLED).optional(),
+    spares: countField(0, 'how many more are welcome').optional(),
   };
 }
 
@@ -50,12 +53,14 @@ export function cutterSchema(context: OrderContext, source: OutlineSource) {
     if (!read.success || !made.success) return z.NEVER;
     const outlines = source.draw(read.data, issues);
     if (outlines === undefined) return z.NEVER;
-    const { name, quantity, turn, depth } = read.data;
+    const { name, quantity, turn, rolled, spares, depth } = read.data;
     return {
       kind: 'cutter',
       name,
       quantity,
       mayTurn: turn ?? true,
+      rolled,
+      spares,
       family: source.family,
       outlines,
       depth,

@@ -64,7 +64,7 @@ describe('an item of an order may be a drawing', () => {
     ['svg:', '24: items[0].svg must be the file of a drawing in SVG, such as duck.svg; found'],
     [
       'svg: drawings/ring.svg\n    outline: heart',
-      '25: items[0].outline is not a known field; known here: name, quantity, turn, svg, depth,',
+      '25: items[0].outline is not a known field; known here: name, quantity, turn, rolled, spares, svg, depth,',
     ],
     ['svg: drawings/ring.svg\n    across: 0', '25: items[0].across must be above 0; found 0'],
     [

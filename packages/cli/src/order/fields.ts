@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Complaint } from '../faults/fault.js';
 import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
 import { accept, type Reading, refuse } from '../faults/reading.js';
+import { parsePrice } from '../money.js';
 
 /** The largest count of anything in an order. */
 export const MOST = 100_000;
@@ -71,6 +72,9 @@ export function readCount(text: string, least: number, most = MOST): Reading<num
 
 export const countField = (least: number, hint: string) =>
   field((text) => readCount(text, least), { code: 'not a whole number', least }, hint);
+
+/** An amount of money, 0 or more. */
+export const priceField = (hint: string) => field(parsePrice, { code: 'not a price' }, hint);
 
 /** A plain number, signed, decimal or a fraction: `0.44`, `-1.5`, `1/3`. */
 export function readNumber(text: string): Reading<number> {

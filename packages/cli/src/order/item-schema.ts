@@ -70,11 +70,13 @@ function rectangleSchema(context: OrderContext) {
     ...itemFields(),
     blank: sizeField(context, 'a size such as 6 x 4 in'),
   }).transform(
-    ({ name, quantity, turn, blank }): RectangleItem => ({
+    ({ name, quantity, turn, rolled, spares, blank }): RectangleItem => ({
       kind: 'rectangle',
       name,
       quantity,
       mayTurn: turn ?? true,
+      rolled,
+      spares,
       size: blank,
     }),
   );

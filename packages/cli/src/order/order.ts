@@ -33,9 +33,20 @@ export interface Shop {
   readonly shear: {
     readonly firstCut: 'along' | 'across' | 'either';
     readonly longestCut?: number | undefined;
+    /** The narrowest strip that it can hold. */
+    readonly narrowestStrip?: number | undefined;
+    /** What every cut turns into dust. */
+    readonly kerf?: number | undefined;
+    /** What is taken off all four edges of a sheet first. */
+    readonly edgeTrim?: number | undefined;
+    readonly stages?: 2 | 3 | 'free' | undefined;
   };
   /** The least offcut that goes back on the rack; absent where none does. */
   readonly keepFrom?: Size | undefined;
+  /** What a square foot of a kept offcut is worth in a shop that works in inches, or a square metre. */
+  readonly offcutWorth?: Coins | undefined;
+  /** What the keeping of each costs in trouble. */
+  readonly offcutTrouble?: Coins | undefined;
 }
 
 export interface SheetLine {
@@ -44,11 +55,30 @@ export interface SheetLine {
   readonly price: Coins;
   readonly onHand: number;
   readonly canBuy: number | 'any';
+  /** Sheets in a pack; absent where they are sold one by one. */
+  readonly packSize?: number | undefined;
+  /** What one on hand stands for in the books. */
+  readonly bookValue?: Coins | undefined;
+  readonly rolled?: Rolled | undefined;
+  /** What it is of; absent where it is of the shop's metal. */
+  readonly own?: OwnMetal | undefined;
 }
+
+/** What a stock is of, where that is not the shop's metal or thickness. */
+export interface OwnMetal {
+  readonly metal: Metal;
+  readonly thickness?: number | undefined;
+}
+
+/** How metal is rolled, seen along the length of a thing. */
+export type Rolled = 'along' | 'across';
 
 export interface OffcutLine {
   readonly name: string;
   readonly size: Size;
+  readonly bookValue?: Coins | undefined;
+  readonly rolled?: Rolled | undefined;
+  readonly own?: OwnMetal | undefined;
 }
 
 export type Item = CutterItem | RectangleItem;
@@ -58,6 +88,10 @@ interface ItemBase {
   readonly quantity: number;
   /** Whether the blank may lie turned on the sheet. */
   readonly mayTurn: boolean;
+  /** How its metal must be rolled; absent where it does not matter. */
+  readonly rolled?: Rolled | undefined;
+  /** Extra copies that are welcome where they cost nothing. */
+  readonly spares?: number | undefined;
 }
 
 /** How a cutter is made, whatever its outline. */

@@ -8,6 +8,7 @@ import { foundText } from './fields.js';
 import { fieldOf, orderContext } from './order-context.js';
 import { orderSchema } from './order-schema.js';
 import { orderWideFaults } from './order-wide-faults.js';
+import { stockFaults } from './stock-faults.js';
 import { type SizedOrder, sizeBlanks } from './strips.js';
 import { parseYaml, type RawValue, type YamlTree } from './yaml-tree.js';
 
@@ -32,8 +33,10 @@ export function readOrder(
   const faults = [...(read.success ? [] : issueFaults(read.error)), ...orderWideFaults(tree.value)];
   if (!read.success || faults.length > 0) throw orderError(file, placed(faults, tree));
   const sized = sizeBlanks(read.data);
-  if (sized.faults.length > 0) throw orderError(file, placed(sized.faults, tree));
-  return { order: read.data, blanks: sized.blanks };
+  const both = { order: read.data, blanks: sized.blanks };
+  const late = [...sized.faults, ...stockFaults(both)];
+  if (late.length > 0) throw orderError(file, placed(late, tree));
+  return both;
 }
 
 function orderError(file: string, faults: readonly Fault[]): DocumentError {

@@ -10,15 +10,14 @@ import {
   wantedOfRule,
 } from './bend-rule-sizes.js';
 import { SIZE_FACES } from './faces.js';
-import { choiceField, complain, field, readText } from './fields.js';
-import { lengthField, markField, sizeField } from './length-fields.js';
+import { choiceField, complain, field, priceField, readText } from './fields.js';
+import { markField, sizeField } from './length-fields.js';
 import { edgeAndSeamFields } from './making-schema.js';
 import type { Shop } from './order.js';
 import type { OrderContext } from './order-context.js';
 import { section } from './sections.js';
+import { shearSchema } from './shear-schema.js';
 import { METAL_NAMES, readThickness } from './thickness.js';
-
-export const FIRST_CUTS = ['along', 'across', 'either'] as const;
 
 /** The `shop` section: units, marks, metal, edges and the shear. */
 export function shopSchema(context: OrderContext) {
@@ -35,17 +34,22 @@ export function shopSchema(context: OrderContext) {
     // Read with the cutters that use them; here they are only checked.
     ...edgeAndSeamFields(context),
     'size is': choiceField(SIZE_FACES).optional(),
-    shear: section({
-      'longest cut': lengthField(context).optional(),
-      'first cut': choiceField(FIRST_CUTS).optional(),
-    }).optional(),
+    shear: shearSchema(context).optional(),
     'keep offcuts from': sizeField(context, 'a size such as 6 x 1 in').optional(),
+    'offcuts worth': priceField('the price of a square foot or metre').optional(),
+    'offcut trouble': priceField('a price').optional(),
   };
   // The type keeps the fixed fields; sizes of bend rules are told apart by their names.
   const shape = { ...fixed, ...ruleSizeSchemas(context) } as typeof fixed;
   const fields = section(shape, { hint: 'a shop section with at least its units' });
   return fields.transform((read, issues): Shop => {
     const bendRule = bendRuleOf(read['bend rule'] ?? USUAL_BEND_RULE, read as RuleValues, issues);
+    const keepFrom = read['keep offcuts from'];
+    if (keepFrom === undefined && isPriced(read)) {
+      const hint = 'the least offcut that is worth anything, such as 6 x 1 in';
+      complain(issues, undefined, { code: 'missing', hint }, ['keep offcuts from']);
+      return z.NEVER;
+    }
     if (bendRule === undefined) return z.NEVER;
     return {
       rule: context.rule,
@@ -53,13 +57,20 @@ export function shopSchema(context: OrderContext) {
       metal: context.metal,
       thickness: read.thickness,
       bendRule,
-      shear: {
-        firstCut: read.shear?.['first cut'] ?? 'either',
-        longestCut: read.shear?.['longest cut'],
-      },
-      keepFrom: read['keep offcuts from'],
+      shear: read.shear ?? { firstCut: 'either' },
+      keepFrom,
+      offcutWorth: read['offcuts worth'],
+      offcutTrouble: read['offcut trouble'],
     };
   });
+}
+
+/** Whether a shop says what its offcuts are worth. */
+function isPriced(read: {
+  readonly 'offcuts worth'?: number | undefined;
+  readonly 'offcut trouble'?: number | undefined;
+}): boolean {
+  return read['offcuts worth'] !== undefined || read['offcut trouble'] !== undefined;
 }
 
 function bendRuleOf(name: string, values: RuleValues, issues: z.RefinementCtx) {

@@ -15,7 +15,7 @@ import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
 import { ticksUp } from '../length/ticks.js';
 import { dividedToFit } from './divided-strip.js';
 import { fieldWords } from './field-words.js';
-import type { CutterItem, Item, Order, Shop } from './order.js';
+import type { CutterItem, Item, Order, Rolled, Shop } from './order.js';
 import { outlineNames } from './outline-names.js';
 
 /** A rectangle to cut: the flat strip of a cutter, part of one, or a plain rectangle. */
@@ -27,6 +27,10 @@ export interface Blank {
   readonly width: number;
   readonly quantity: number;
   readonly mayTurn: boolean;
+  /** How its metal must be rolled, seen along its length; absent where it does not matter. */
+  readonly rolled?: Rolled | undefined;
+  /** Extra copies that are welcome where they cost nothing. */
+  readonly spares?: number | undefined;
   /** Absent for a plain rectangle. */
   readonly cutter?: Cutter;
 }
@@ -96,9 +100,10 @@ function isTooLong(ticks: number, { rule }: Shop): boolean {
 function blanksOf(item: Item, order: Order): readonly Blank[] {
   const { shop } = order;
   if (item.kind === 'rectangle') {
-    const { name, quantity, mayTurn, size } = item;
+    const { name, quantity, mayTurn, rolled, spares, size } = item;
     const up = (length: number) => ticksUp(length, shop.rule.mark);
-    return [{ name, quantity, mayTurn, length: up(size.length), width: up(size.width) }];
+    const [length, width] = [up(size.length), up(size.width)];
+    return [{ name, quantity, mayTurn, rolled, spares, length, width }];
   }
   const names = outlineNames(item);
   return item.outlines.flatMap((outline, index) => {
@@ -119,7 +124,7 @@ function blanksOf(item: Item, order: Order): readonly Blank[] {
 
 /** The blank of a strip or of one part of it. */
 export function cutterBlank(
-  { family, quantity, mayTurn }: CutterItem,
+  { family, quantity, mayTurn, rolled, spares }: CutterItem,
   { name, outline, strip, part }: Omit<Cutter, 'family'> & { readonly name: string },
   { rule }: Pick<Shop, 'rule'>,
 ): Blank {
@@ -127,6 +132,8 @@ export function cutterBlank(
     name: part === undefined ? name : `${name}, part ${part.number} of ${part.of}`,
     quantity,
     mayTurn,
+    rolled,
+    spares,
     length: ticksUp(strip.length, rule.mark),
     width: ticksUp(strip.width, rule.mark),
     cutter: { family, outline, strip, ...(part === undefined ? {} : { part }) },

@@ -3,7 +3,7 @@ import { printLength, type Rule } from '../length/print-length.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 
 /** What to draw for each layout of a plan, in its order. */
-export function cutMaps({ order, blanks, layouts }: PlanFile): readonly CutMap[] {
+export function cutMaps({ order, blanks, layouts, shear }: PlanFile): readonly CutMap[] {
   const rule: Rule = { units: order.units, mark: order.smallestMark };
   const numbers = new Map(blanks.map(({ id }, index) => [id, index + 1]));
   return layouts.map(({ stock, count, pieces, cuts, remnants }, index) => ({
@@ -19,6 +19,9 @@ export function cutMaps({ order, blanks, layouts }: PlanFile): readonly CutMap[]
     })),
     cuts,
     remnants,
+    kerf: shear.kerf ?? 0,
+    trim: stock.kind === 'sheet' ? (shear.trim ?? 0) : 0,
+    stages: shear.stages ?? 2,
     printLength: (millimetres) => printLength(millimetres, rule),
   }));
 }

@@ -31,14 +31,6 @@ describe('parts of a plan file that contradict each other', () => {
       'layouts[0].stock.id',
     ],
     [
-      'scrap called an offcut to keep',
-      (file) => {
-        const remnant = at(at(file.layouts, 0).remnants, 0);
-        remnant.keep = !remnant.keep;
-      },
-      'layouts[0].remnants[0].keep',
-    ],
-    [
       'a strip that is short',
       (file) => {
         at(file.blanks, 0).length -= 25.4 / 32;

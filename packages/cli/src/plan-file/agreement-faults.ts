@@ -1,16 +1,15 @@
 import type { Fault, FieldPath } from '../faults/fault.js';
 import { FILE_ROUNDING, ticksExactly, ticksUp } from '../length/ticks.js';
-import { isKept } from './kept-offcut.js';
 import type { PlanFile, PlanFileStrip } from './plan-file.js';
 
 /**
  * Where parts of a plan file contradict each other. The layouts against the
  * order are the plan verifier's business; this is what only the file says twice:
- * the size of the stock in a layout, which remnants are kept, and the strips
- * against the blanks that they are cut as.
+ * the size of the stock in a layout, and the strips against the blanks that they
+ * are cut as.
  */
 export function agreementFaults(file: PlanFile): readonly Fault[] {
-  return [...stockFaults(file), ...keepFaults(file), ...stripFaults(file)];
+  return [...stockFaults(file), ...stripFaults(file)];
 }
 
 function stockFaults({ layouts, stock }: PlanFile): readonly Fault[] {
@@ -27,17 +26,6 @@ function stockFaults({ layouts, stock }: PlanFile): readonly Fault[] {
         return disagrees([...path, name], expected, `${layout.stock[name]}`);
       });
   });
-}
-
-function keepFaults({ layouts, order }: PlanFile): readonly Fault[] {
-  return layouts.flatMap(({ remnants }, layout) =>
-    remnants.flatMap((remnant, index) => {
-      const keep = isKept(remnant, order.keepFrom);
-      if (keep === remnant.keep) return [];
-      const path = ['layouts', layout, 'remnants', index, 'keep'];
-      return [disagrees(path, `${keep}, by order.keepFrom`, `${remnant.keep}`)];
-    }),
-  );
 }
 
 function stripFaults({ blanks, order }: PlanFile): readonly Fault[] {

@@ -41,13 +41,6 @@ const orderSchema = z
       .optional()
       .describe('What the sheets are.'),
     currency: z.string().describe('The sign of the currency; empty where the order gives none.'),
-    keepFrom: z
-      .strictObject({
-        length: extent('One side of the least offcut to keep'),
-        width: extent('Its other side'),
-      })
-      .optional()
-      .describe('The least offcut that is kept, either way round; absent where none is.'),
   })
   .describe('The order that was planned.');
 
@@ -61,8 +54,33 @@ const shearSchema = z
     longestCut: extent(
       'The longest cut that the shear makes, absent where it has no limit',
     ).optional(),
+    narrowestStrip: distance(
+      'The narrowest strip that the shear holds, absent where it has no limit',
+    ).optional(),
+    kerf: distance('Metal that every cut turns into dust, none where absent').optional(),
+    trim: distance('Metal taken off all four edges of a sheet first, none where absent').optional(),
+    stages: z
+      .union([z.literal(2), z.literal(3), z.literal('free')])
+      .optional()
+      .describe(
+        'How many stages of cuts there are before the last trim, or free for any; 2 where absent.',
+      ),
   })
   .describe('The shear that cuts.');
+
+const rolling = z
+  .enum(['along', 'across'])
+  .optional()
+  .describe('How the metal is rolled, seen along the length; absent where it is not told.');
+const metalFields = {
+  metal: text('The name of the metal, absent where all is of one').optional(),
+  thickness: z
+    .number()
+    .positive()
+    .max(LONGEST_MILLIMETRES)
+    .optional()
+    .describe('Thickness of the metal in millimetres, absent where all is of one.'),
+};
 
 const stockSchema = z
   .discriminatedUnion('kind', [
@@ -73,10 +91,16 @@ const stockSchema = z
         length: extent('Length, rounded down to a mark'),
         width: extent('Width, rounded down to a mark'),
         price: money('The price of one sheet'),
-        onHand: count('Sheets in the shop, used at no cost', 0),
+        onHand: count('Sheets in the shop, used before any are bought', 0),
         canBuy: z
           .union([count('At most so many', 0), z.literal('any')])
           .describe('How many can be bought; any for no limit.'),
+        packSize: count('Sheets are sold in packs of so many; 1 where absent', 1).optional(),
+        bookValue: money(
+          'What a sheet on hand stands for in the books; the worth of a whole one where absent',
+        ).optional(),
+        rolling,
+        ...metalFields,
       })
       .describe('A size of sheet.'),
     z
@@ -85,8 +109,13 @@ const stockSchema = z
         kind: z.literal('offcut').describe('One piece left over from an earlier job.'),
         length: extent('Length, rounded down to a mark'),
         width: extent('Width, rounded down to a mark'),
+        bookValue: money(
+          'What it stands for in the books; what it would be kept for where absent',
+        ).optional(),
+        rolling,
+        ...metalFields,
       })
-      .describe('An offcut, used at no cost.'),
+      .describe('An offcut, used at its book value.'),
   ])
   .describe('What could be cut from.');
 
@@ -226,8 +255,11 @@ const blankSchema = z
     id: text('The name of the item in the order'),
     length: extent('Length, rounded up to a mark'),
     width: extent('Width, rounded up to a mark'),
-    quantity: count('How many are wanted', 1),
+    quantity: count('How many are wanted', 0),
     mayTurn: z.boolean().describe('Whether it may lie turned by 90 degrees on the stock.'),
+    rolling,
+    spares: count('Extra copies that are welcome where they cost nothing', 0).optional(),
+    ...metalFields,
     strip: stripSchema.optional(),
   })
   .describe('A rectangle to cut, once for each item of the order, in its order.');
@@ -263,6 +295,7 @@ const remnantSchema = z
     length: extent('Its extent along x'),
     width: extent('Its extent along y'),
     keep: z.boolean().describe('True for an offcut to keep, false for scrap.'),
+    value: money('What it is worth on the rack; 0 for scrap'),
   })
   .describe('A rectangle that is left over.');
 
@@ -290,6 +323,39 @@ const buySchema = z
     cost: money('The price of all of them'),
   })
   .describe('Sheets to buy of one size.');
+
+const keepSchema = z
+  .strictObject({
+    leastLength: extent('The longer side must be at least so long'),
+    leastWidth: extent('The shorter side must be at least so long'),
+    worth: money('What a million square marks of it are worth'),
+    trouble: money('What the keeping of each costs in trouble; 0 where absent').optional(),
+    ...metalFields,
+  })
+  .describe('Which remnants of one metal are kept, and what they are worth.');
+
+const weightsSchema = z
+  .strictObject({
+    layout: count('For each different layout', 0).optional(),
+    gauge: count("For each change of the shear's gauge", 0).optional(),
+    cut: count('For each cut', 0).optional(),
+  })
+  .describe('How much each kind of trouble counts among plans that cost the same.');
+
+const partsSchema = z
+  .strictObject({
+    bought: money('Paid for sheets that are bought'),
+    fromShop: money('Book value of the sheets on hand and the offcuts that are used'),
+    kept: money('Worth of the offcuts that are kept, and of sheets of a pack that are left over'),
+  })
+  .describe('Where the cost comes from: what is bought and used, less what is kept.');
+
+const spareSchema = z
+  .strictObject({
+    blank: text('The id of the blank'),
+    count: count('Extra copies that are cut', 1),
+  })
+  .describe('Spares of one blank that found room.');
 
 const boundSchema = z
   .strictObject({
@@ -326,8 +392,15 @@ export const planFileSchema = z
     stock: z.array(stockSchema).min(1).describe('Every sheet size and offcut of the order.'),
     blanks: z.array(blankSchema).min(1).describe('Every rectangle to cut.'),
     layouts: z.array(layoutSchema).describe('How to cut, one entry for each cut map.'),
+    keep: z
+      .array(keepSchema)
+      .optional()
+      .describe('Which offcuts are kept, a rule for each metal; none where absent.'),
+    weights: weightsSchema.optional(),
     buy: z.array(buySchema).describe('What to buy.'),
-    cost: money('The price of all that is bought'),
+    spares: z.array(spareSchema).describe('Copies that are cut beyond what is wanted.'),
+    cost: money('What the plan costs: what is bought and used from the shop, less what is kept'),
+    parts: partsSchema,
     bound: boundSchema,
     effort: effortSchema,
   })

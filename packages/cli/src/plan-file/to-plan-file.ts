@@ -1,10 +1,18 @@
-import type { Cut, CuttingPlan, CuttingProblem, Layout, Stock } from '@stripwright/nesting';
+import type {
+  Cut,
+  CuttingPlan,
+  CuttingProblem,
+  KeepRule,
+  Layout,
+  Piece,
+  Shear,
+  Stock,
+} from '@stripwright/nesting';
 import { foodWarning } from '@stripwright/strip-geometry';
-import { roundMillimetres, ticksToMillimetres, ticksUp } from '../length/ticks.js';
+import { roundMillimetres, ticksToMillimetres } from '../length/ticks.js';
 import { amountOf } from '../money.js';
 import type { Shop } from '../order/order.js';
 import type { Blank, SizedOrder } from '../order/strips.js';
-import { isKept } from './kept-offcut.js';
 import {
   type PlanFile,
   type PlanFileBlank,
@@ -19,11 +27,9 @@ export function toPlanFile(
   problem: CuttingProblem,
   plan: CuttingPlan,
 ): PlanFile {
-  const { rule, currency, keepFrom } = order.shop;
+  const { rule, currency } = order.shop;
   const long = (ticks: number) => ticksToMillimetres(ticks, rule.mark);
-  const up = (millimetres: number) => long(ticksUp(millimetres, rule.mark));
-  const least = keepFrom && { length: up(keepFrom.length), width: up(keepFrom.width) };
-  const { firstCut, longestCut } = problem.shear;
+  const { keep, weights } = problem;
   return {
     schemaVersion: SCHEMA_VERSION,
     order: {
@@ -32,14 +38,24 @@ export function toPlanFile(
       smallestMark: rule.mark,
       metal: metalEntry(order.shop),
       currency,
-      ...(least === undefined ? {} : { keepFrom: least }),
     },
-    shear: { firstCut, ...(longestCut === undefined ? {} : { longestCut: long(longestCut) }) },
+    shear: shearEntry(problem.shear, long),
     stock: problem.stock.map((stock) => stockEntry(stock, long)),
-    blanks: blanks.map((blank) => blankEntry(blank, order.shop)),
-    layouts: plan.layouts.map((layout) => layoutEntry(layout, problem, long, least)),
+    blanks: blanks.map((blank, index) => ({
+      ...blankEntry(blank, order.shop),
+      ...wishesOf(problem.pieces[index]),
+    })),
+    layouts: plan.layouts.map((layout) => layoutEntry(layout, problem, long)),
+    ...(keep === undefined ? {} : { keep: keep.map((entry) => keepEntry(entry, long)) }),
+    ...(weights === undefined ? {} : { weights: { ...weights } }),
     buy: plan.buy.map(({ stock, count, cost }) => ({ stock, count, cost: amountOf(cost) })),
+    spares: plan.spares.map(({ piece, count }) => ({ blank: piece, count })),
     cost: amountOf(plan.cost),
+    parts: {
+      bought: amountOf(plan.parts.bought),
+      fromShop: amountOf(plan.parts.fromShop),
+      kept: amountOf(plan.parts.kept),
+    },
     bound: { cost: amountOf(plan.bound.cost), proven: plan.bound.proven },
     effort: { ...plan.effort },
   };
@@ -57,12 +73,59 @@ function metalEntry({ metal, thickness, bendRule }: Shop): NonNullable<PlanFile[
   };
 }
 
+/** Fields that are there, without those that are not. */
+function given<Fields extends object>(
+  fields: Fields,
+): { [Name in keyof Fields]?: Exclude<Fields[Name], undefined> } {
+  const entries = Object.entries(fields).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(entries) as {
+    [Name in keyof Fields]?: Exclude<Fields[Name], undefined>;
+  };
+}
+
+const ifAny = (value: number | undefined, read: (value: number) => number): number | undefined =>
+  value === undefined ? undefined : read(value);
+
+function shearEntry(shear: Shear, long: InMillimetres): PlanFile['shear'] {
+  const { firstCut, longestCut, narrowestStrip, kerf, trim, stages } = shear;
+  return {
+    firstCut,
+    ...given({
+      longestCut: ifAny(longestCut, long),
+      narrowestStrip: ifAny(narrowestStrip, long),
+      kerf: ifAny(kerf, long),
+      trim: ifAny(trim, long),
+      stages,
+    }),
+  };
+}
+
 function stockEntry(stock: Stock, long: InMillimetres): PlanFile['stock'][number] {
-  const { id } = stock;
+  const { id, metal, thickness, rolling } = stock;
   const size = { length: long(stock.length), width: long(stock.width) };
-  if (stock.kind === 'offcut') return { id, kind: 'offcut', ...size };
-  const { onHand, canBuy } = stock;
-  return { id, kind: 'sheet', ...size, price: amountOf(stock.price), onHand, canBuy };
+  const bookValue = ifAny(stock.bookValue, amountOf);
+  const more = given({ bookValue, rolling, metal, thickness });
+  if (stock.kind === 'offcut') return { id, kind: 'offcut', ...size, ...more };
+  const { onHand, canBuy, packSize } = stock;
+  const price = amountOf(stock.price);
+  return { id, kind: 'sheet', ...size, price, onHand, canBuy, ...given({ packSize }), ...more };
+}
+
+/** What is asked of a piece besides its size. */
+function wishesOf(piece: Piece | undefined) {
+  if (piece === undefined) return {};
+  const { rolling, spares, metal, thickness } = piece;
+  return given({ rolling, spares, metal, thickness });
+}
+
+function keepEntry(rule: KeepRule, long: InMillimetres): NonNullable<PlanFile['keep']>[number] {
+  const { metal, thickness } = rule;
+  return {
+    leastLength: long(rule.leastLength),
+    leastWidth: long(rule.leastWidth),
+    worth: amountOf(rule.coinsPerMillion),
+    ...given({ trouble: ifAny(rule.trouble, amountOf), metal, thickness }),
+  };
 }
 
 /** A blank as its file has it: millimetres, and the strip of a cutter. */
@@ -79,12 +142,7 @@ export function blankEntry(blank: Blank, bench: Bench): PlanFileBlank {
   };
 }
 
-function layoutEntry(
-  layout: Layout,
-  problem: CuttingProblem,
-  long: InMillimetres,
-  keepFrom: PlanFile['order']['keepFrom'],
-): PlanFileLayout {
+function layoutEntry(layout: Layout, problem: CuttingProblem, long: InMillimetres): PlanFileLayout {
   const stock = problem.stock.find(({ id }) => id === layout.stock);
   if (stock === undefined) {
     throw new Error(`The plan cuts the stock "${layout.stock}", which the problem does not have.`);
@@ -106,12 +164,14 @@ function layoutEntry(
       turned,
     })),
     cuts: layout.cuts.map((cut) => cutEntry(cut, long)),
-    remnants: layout.remnants.map((remnant) => {
-      const length = long(remnant.length);
-      const width = long(remnant.width);
-      const keep = isKept({ length, width }, keepFrom);
-      return { x: long(remnant.x), y: long(remnant.y), length, width, keep };
-    }),
+    remnants: layout.remnants.map(({ x, y, length, width, keep, value }) => ({
+      x: long(x),
+      y: long(y),
+      length: long(length),
+      width: long(width),
+      keep,
+      value: amountOf(value),
+    })),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { CuttingPlan, CuttingProblem, Layout, Stock } from '@stripwright/nesting';
+import type { CuttingPlan, CuttingProblem, KeepRule, Layout, Stock } from '@stripwright/nesting';
 import type { Fault, FieldPath } from '../faults/fault.js';
 import { ticksExactly } from '../length/ticks.js';
 import { coinsOf } from '../money.js';
@@ -12,7 +12,6 @@ export type TicksOutcome =
 export function toTicks(file: PlanFile): TicksOutcome {
   const reader = new UnitReader(file.order.smallestMark);
   const problem = problemOf(file, reader);
-  const cost = reader.coins(file.cost, ['cost']);
   const plan: CuttingPlan = {
     layouts: file.layouts.map((layout, index) => layoutOf(layout, ['layouts', index], reader)),
     buy: file.buy.map(({ stock, count, cost }, index) => ({
@@ -20,9 +19,13 @@ export function toTicks(file: PlanFile): TicksOutcome {
       count,
       cost: reader.coins(cost, ['buy', index, 'cost']),
     })),
-    cost,
-    parts: { bought: cost, fromShop: 0, kept: 0 },
-    spares: [],
+    cost: reader.coins(file.cost, ['cost']),
+    parts: {
+      bought: reader.coins(file.parts.bought, ['parts', 'bought']),
+      fromShop: reader.coins(file.parts.fromShop, ['parts', 'fromShop']),
+      kept: reader.coins(file.parts.kept, ['parts', 'kept']),
+    },
+    spares: file.spares.map(({ blank, count }) => ({ piece: blank, count })),
     bound: {
       cost: reader.coins(file.bound.cost, ['bound', 'cost']),
       proven: file.bound.proven,
@@ -58,6 +61,37 @@ class UnitReader {
     return 0;
   }
 
+  /** Those of the named lengths that an entry has, in ticks. */
+  any<Name extends string>(
+    entry: Readonly<Partial<Record<Name, unknown>>>,
+    names: readonly Name[],
+    path: FieldPath,
+  ): Partial<Record<Name, number>> {
+    return this.#those(entry, names, path, (value, at) => this.ticks(value, at));
+  }
+
+  /** Those of the named amounts that an entry has, in coins. */
+  anyCoins<Name extends string>(
+    entry: Readonly<Partial<Record<Name, unknown>>>,
+    names: readonly Name[],
+    path: FieldPath,
+  ): Partial<Record<Name, number>> {
+    return this.#those(entry, names, path, (value, at) => this.coins(value, at));
+  }
+
+  #those<Name extends string>(
+    entry: Readonly<Partial<Record<Name, unknown>>>,
+    names: readonly Name[],
+    path: FieldPath,
+    read: (value: number, path: FieldPath) => number,
+  ): Partial<Record<Name, number>> {
+    const found = names.flatMap((name) => {
+      const value = entry[name];
+      return typeof value === 'number' ? [[name, read(value, [...path, name])] as const] : [];
+    });
+    return Object.fromEntries(found) as Partial<Record<Name, number>>;
+  }
+
   /** The named lengths of an entry, in ticks. */
   all<Name extends string>(
     entry: Readonly<Record<Name, number>>,
@@ -73,29 +107,61 @@ const SIZE = ['length', 'width'] as const;
 const RECTANGLE = ['x', 'y', 'length', 'width'] as const;
 const ENDS = ['x1', 'y1', 'x2', 'y2'] as const;
 
-function problemOf({ stock, blanks, shear }: PlanFile, reader: UnitReader): CuttingProblem {
-  const { firstCut, longestCut } = shear;
+/** The fields of an entry that are neither lengths nor money, without those that are absent. */
+function given<Entry extends object, Name extends keyof Entry>(
+  entry: Entry,
+  names: readonly Name[],
+): { [Field in Name]?: Exclude<Entry[Field], undefined> } {
+  const found = names.filter((name) => entry[name] !== undefined);
+  return Object.fromEntries(found.map((name) => [name, entry[name]])) as {
+    [Field in Name]?: Exclude<Entry[Field], undefined>;
+  };
+}
+
+function problemOf(file: PlanFile, reader: UnitReader): CuttingProblem {
+  const { stock, blanks, shear, keep, weights } = file;
   return {
     pieces: blanks.map((blank, index) => ({
       id: blank.id,
       ...reader.all(blank, SIZE, ['blanks', index]),
       quantity: blank.quantity,
       mayTurn: blank.mayTurn,
+      ...given(blank, ['rolling', 'spares', 'metal', 'thickness']),
     })),
     stock: stock.map((entry, index): Stock => {
       const path = ['stock', index];
-      const size = reader.all(entry, SIZE, path);
-      if (entry.kind === 'offcut') return { kind: 'offcut', id: entry.id, ...size };
-      const { id, onHand, canBuy } = entry;
+      const { id } = entry;
+      const common = {
+        ...reader.all(entry, SIZE, path),
+        ...reader.anyCoins(entry, ['bookValue'], path),
+        ...given(entry, ['rolling', 'metal', 'thickness']),
+      };
+      if (entry.kind === 'offcut') return { kind: 'offcut', id, ...common };
+      const { onHand, canBuy } = entry;
       const price = reader.coins(entry.price, [...path, 'price']);
-      return { kind: 'sheet', id, ...size, price, onHand, canBuy };
+      return { kind: 'sheet', id, ...common, price, onHand, canBuy, ...given(entry, ['packSize']) };
     }),
     shear: {
-      firstCut,
-      ...(longestCut === undefined
-        ? {}
-        : { longestCut: reader.ticks(longestCut, ['shear', 'longestCut']) }),
+      firstCut: shear.firstCut,
+      ...reader.any(shear, ['longestCut', 'narrowestStrip', 'kerf', 'trim'], ['shear']),
+      ...given(shear, ['stages']),
     },
+    ...(keep === undefined ? {} : { keep: keep.map((rule, index) => ruleOf(rule, index, reader)) }),
+    ...(weights === undefined ? {} : { weights: given(weights, ['layout', 'gauge', 'cut']) }),
+  };
+}
+
+function ruleOf(
+  rule: NonNullable<PlanFile['keep']>[number],
+  index: number,
+  reader: UnitReader,
+): KeepRule {
+  const path = ['keep', index];
+  return {
+    ...reader.all(rule, ['leastLength', 'leastWidth'], path),
+    coinsPerMillion: reader.coins(rule.worth, [...path, 'worth']),
+    ...reader.anyCoins(rule, ['trouble'], path),
+    ...given(rule, ['metal', 'thickness']),
   };
 }
 
@@ -115,7 +181,7 @@ function layoutOf(layout: PlanFileLayout, path: FieldPath, reader: UnitReader): 
     remnants: layout.remnants.map((remnant, index) => ({
       ...reader.all(remnant, RECTANGLE, [...path, 'remnants', index]),
       keep: remnant.keep,
-      value: 0,
+      value: reader.coins(remnant.value, [...path, 'remnants', index, 'value']),
     })),
   };
 }

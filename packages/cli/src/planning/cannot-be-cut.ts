@@ -10,6 +10,10 @@ export function cannotBeCut(
   timeLimitSeconds: number | undefined,
 ): string {
   switch (outcome.status) {
+    case 'no stock of the metal':
+      return outcome.pieces.map((id) => noStockOfTheMetal(id, problem)).join('\n');
+    case 'piece too narrow':
+      return outcome.pieces.map((id) => pieceTooNarrow(id, problem, rule)).join('\n');
     case 'piece too large':
       return outcome.pieces.map((id) => pieceTooLarge(id, outcome, problem, rule)).join('\n');
     case 'not enough stock':
@@ -22,6 +26,25 @@ export function cannotBeCut(
         ? 'items: no plan was found before the search gave up; give --time-limit more seconds'
         : `items: no plan was found in ${timeLimitSeconds} s; give --time-limit more seconds`;
   }
+}
+
+function noStockOfTheMetal(id: string, { pieces }: CuttingProblem): string {
+  const piece = pieces.find((candidate) => candidate.id === id);
+  const thickness = piece?.thickness === undefined ? '' : ` of ${piece.thickness} mm`;
+  const metal = `${piece?.metal ?? 'a metal without a name'}${thickness}`;
+  return `items: "${id}" takes ${metal}, and no sheet or offcut is of it; add one that is`;
+}
+
+function pieceTooNarrow(id: string, { pieces, shear }: CuttingProblem, rule: Rule): string {
+  const long = (ticks: number) => ticksToMillimetres(ticks, rule.mark);
+  const piece = pieces.find((candidate) => candidate.id === id);
+  const size =
+    piece === undefined ? 'unknown size' : printSize(long(piece.length), long(piece.width), rule);
+  const narrowest = printLength(long(shear.narrowestStrip ?? 0), rule);
+  return (
+    `items: "${id}" takes a blank of ${size}, too narrow for the shear; ` +
+    `the narrowest strip that it holds is ${narrowest}`
+  );
 }
 
 function pieceTooLarge(

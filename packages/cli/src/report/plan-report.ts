@@ -49,7 +49,11 @@ function purchases(file: PlanFile): readonly string[] {
     const price = sheet?.kind === 'sheet' ? `at ${money(sheet.price, file)}` : '';
     return [`${count}`, stock, size, price, money(cost, file)];
   });
-  rows.push(['', 'Total', '', '', money(file.cost, file)]);
+  const { bought, fromShop, kept } = file.parts;
+  rows.push(['', 'Total', '', '', money(bought, file)]);
+  if (fromShop > 0) rows.push(['', 'Used from the shop', '', '', money(fromShop, file)]);
+  if (kept > 0) rows.push(['', 'Less what is kept', '', '', `-${money(kept, file)}`]);
+  if (fromShop > 0 || kept > 0) rows.push(['', 'Cost', '', '', money(file.cost, file)]);
   return [
     ...(file.buy.length === 0 ? ['Buy nothing: the shop has all that is needed.'] : ['Buy']),
     ...table(
@@ -63,8 +67,27 @@ function purchases(file: PlanFile): readonly string[] {
       rows,
     ),
     ...wrap(`  Bound: ${boundText(file)}`, '  '),
+    ...packs(file),
     ...wrap(`  From the shop: ${shopStock(file)}`, '  '),
   ];
+}
+
+/** Sheets that come in packs, and how many of them are left over. */
+function packs(file: PlanFile): readonly string[] {
+  return file.buy.flatMap(({ stock, count }) => {
+    const sheet = file.stock.find(({ id }) => id === stock);
+    if (sheet?.kind !== 'sheet' || (sheet.packSize ?? 1) === 1) return [];
+    const { packSize = 1, onHand } = sheet;
+    const left = onHand + count - Math.max(onHand, timesUsed(file, stock));
+    const packsWord = counted(count / packSize, 'pack');
+    const rest = left === 0 ? 'none' : `${left}`;
+    return wrap(`  Packs: ${stock} in ${packsWord} of ${packSize}, ${rest} left over`, '  ');
+  });
+}
+
+function timesUsed({ layouts }: PlanFile, id: string): number {
+  const own = layouts.filter(({ stock }) => stock.id === id);
+  return total(own, ({ count }) => count);
 }
 
 function boundText(file: PlanFile): string {
@@ -78,17 +101,11 @@ function boundText(file: PlanFile): string {
 
 /** What is cut and not bought. */
 function shopStock(file: PlanFile): string {
-  const used = new Map<string, number>();
-  for (const { stock, count } of file.layouts)
-    used.set(stock.id, (used.get(stock.id) ?? 0) + count);
-  const parts = file.stock.flatMap(({ id, kind }) => {
-    const bought = total(
-      file.buy.filter(({ stock }) => stock === id),
-      ({ count }) => count,
-    );
-    const ours = (used.get(id) ?? 0) - bought;
-    if (ours <= 0) return [];
-    return [kind === 'offcut' ? `offcut ${id}` : `${ours} x ${id}`];
+  const parts = file.stock.flatMap((stock) => {
+    const used = timesUsed(file, stock.id);
+    if (stock.kind === 'offcut') return used > 0 ? [`offcut ${stock.id}`] : [];
+    const ours = Math.min(used, stock.onHand);
+    return ours > 0 ? [`${ours} x ${stock.id}`] : [];
   });
   return parts.length === 0 ? 'nothing' : parts.join(', ');
 }
@@ -113,7 +130,15 @@ function strips(file: PlanFile): readonly string[] {
         `${quantity}`,
       ]),
     ),
+    ...spares(file),
   ];
+}
+
+/** Copies beyond what is wanted; nothing where none are welcome. */
+function spares(file: PlanFile): readonly string[] {
+  if (file.blanks.every(({ spares = 0 }) => spares === 0)) return [];
+  const parts = file.spares.map(({ blank, count }) => `${count} x ${blank}`);
+  return wrap(`  Spares at no cost: ${parts.length === 0 ? 'none' : parts.join(', ')}`, '  ');
 }
 
 function layouts(file: PlanFile): readonly string[] {
@@ -164,16 +189,11 @@ export function shareUsed({ layouts }: PlanFile): number {
 }
 
 function offcutsToKeep(file: PlanFile): readonly string[] {
-  const rows = file.layouts.flatMap(({ count, remnants }, index) =>
-    remnants
-      .filter(({ keep }) => keep)
-      .map(({ length, width }) => [
-        `${count}`,
-        printSize(Math.max(length, width), Math.min(length, width), ruleOf(file)),
-        `map ${index + 1}`,
-      ]),
+  const kept = file.layouts.flatMap(({ count, remnants }, index) =>
+    remnants.filter(({ keep }) => keep).map((remnant) => ({ ...remnant, count, map: index + 1 })),
   );
-  if (rows.length === 0) return ['Offcuts to keep: none'];
+  if (kept.length === 0) return ['Offcuts to keep: none'];
+  const isPriced = kept.some(({ value }) => value > 0);
   return [
     'Offcuts to keep',
     ...table(
@@ -181,8 +201,14 @@ function offcutsToKeep(file: PlanFile): readonly string[] {
         { heading: 'Count', align: 'right' },
         { heading: 'Size', align: 'left' },
         { heading: 'From', align: 'left' },
+        ...(isPriced ? [{ heading: 'Worth each', align: 'right' } as const] : []),
       ],
-      rows,
+      kept.map(({ count, length, width, map, value }) => [
+        `${count}`,
+        printSize(Math.max(length, width), Math.min(length, width), ruleOf(file)),
+        `map ${map}`,
+        ...(isPriced ? [money(value, file)] : []),
+      ]),
     ),
   ];
 }

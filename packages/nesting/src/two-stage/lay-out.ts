@@ -75,8 +75,17 @@ export function layOut(
     count,
     pieces,
     cuts: [...shearing, ...lengths, ...trims],
-    remnants: remnants.map((remnant) => ({ ...remnant, keep: false, value: 0 })),
+    remnants: remnants.map((remnant) => ({ ...remnant, keep: isKept(remnant, problem), value: 0 })),
   };
+}
+
+/** Whether a rule that gives no value sends a remnant to the rack. */
+function isKept({ length, width }: Rectangle, { keep: [rule] = [] }: CuttingProblem): boolean {
+  return (
+    rule !== undefined &&
+    Math.max(length, width) >= rule.leastLength &&
+    Math.min(length, width) >= rule.leastWidth
+  );
 }
 
 function laysInOrder<T extends { readonly along: number; readonly across: number }>(

@@ -6,11 +6,18 @@ export interface PlanFault {
     | 'not a whole number'
     | 'wrong size'
     | 'must not turn'
+    | 'other metal'
+    | 'against the rolling'
+    | 'edges not trimmed'
     | 'bad cut'
     | 'wrong stage'
+    | 'wrong first direction'
     | 'cut too long'
+    | 'strip too narrow'
     | 'pieces and remnants differ from what the cuts leave'
+    | 'wrong remnant'
     | 'demand not met exactly'
+    | 'wrong spares'
     | 'more stock than there is'
     | 'wrong purchase'
     | 'wrong cost'
@@ -20,3 +27,6 @@ export interface PlanFault {
   /** Index of the layout, where the fault is in one. */
   readonly layout?: number;
 }
+
+/** A fault within a layout, before it is said which. */
+export type LayoutFault = Omit<PlanFault, 'layout'>;

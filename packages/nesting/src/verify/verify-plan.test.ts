@@ -135,7 +135,9 @@ describe('verifyPlan', () => {
     expect(faultsOf({}, { ...small, shear: { firstCut: 'either', longestCut: 9 } })).toEqual([
       'cut too long',
     ]);
-    expect(faultsOf({}, { ...small, shear: { firstCut: 'across' } })).toEqual(['wrong stage']);
+    expect(faultsOf({}, { ...small, shear: { firstCut: 'across' } })).toEqual([
+      'wrong first direction',
+    ]);
   });
 
   it.each<[string, Partial<CuttingPlan>, PlanFault['code']]>([
