@@ -1,0 +1,28 @@
+import type { KeepRule } from '../problem.js';
+
+const MILLION = 1_000_000;
+
+/** Whether a remnant of so many net ticks goes to the rack. */
+export function isKept(length: number, width: number, rule: KeepRule | undefined): boolean {
+  return (
+    rule !== undefined &&
+    Math.max(length, width) >= rule.leastLength &&
+    Math.min(length, width) >= rule.leastWidth
+  );
+}
+
+/**
+ * Coins that a remnant of so many net ticks is worth in the rack: its area at the
+ * rate of the rule, rounded down, less the trouble; 0 for scrap. Two remnants are
+ * never worth more than the one they could have been.
+ */
+export function keptValue(length: number, width: number, rule: KeepRule | undefined): number {
+  if (rule === undefined || !isKept(length, width, rule)) return 0;
+  // Millions and the rest apart, so that no product leaves the whole numbers a double can hold.
+  const area = length * width;
+  const rest = area % MILLION;
+  const coins =
+    ((area - rest) / MILLION) * rule.coinsPerMillion +
+    Math.floor((rest * rule.coinsPerMillion) / MILLION);
+  return Math.max(0, coins - (rule.trouble ?? 0));
+}
