@@ -1,4 +1,4 @@
-import type { Block } from '../pattern/block.js';
+import type { Part } from '../pattern/part.js';
 
 /** Finds what one box is worth, for one value after another. */
 export interface BoxSolver {
@@ -8,6 +8,6 @@ export interface BoxSolver {
    * @returns a worth that no pattern exceeds
    */
   solve(values: ArrayLike<number>, coin: number): number;
-  /** What to cut for the worth last solved, or nothing where no piece is worth cutting. */
-  block(): Block | undefined;
+  /** How to cut it for the worth last solved, or nothing where no piece is worth cutting. */
+  part(): Part | undefined;
 }

@@ -2,26 +2,45 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bestOfEveryCut } from '../pattern/every-cut.test.support.js';
 import { measuredPattern } from '../pattern/measured-pattern.js';
-import { boxCase } from '../pattern/random-box.test.support.js';
+import { type BoxCase, boxCase } from '../pattern/random-box.test.support.js';
+import type { KeepRule } from '../problem.js';
 import { FreePricer } from './free-pricer.js';
 
+/** Prices a box, and compares with trying every cut at every tick. */
+function expectBest({ box, limits, values, coin }: BoxCase, rule?: KeepRule): void {
+  const priced = new FreePricer([box], limits, [rule]).price(values, coin);
+  expect(priced.worth[0]).toBe(bestOfEveryCut(box, limits, values, coin, rule));
+  const pattern = priced.pattern(0);
+  if (pattern === undefined) {
+    // Then remnants alone are worth as much.
+    expect(priced.worth[0]).toBe(bestOfEveryCut({ ...box, lays: [] }, limits, values, coin, rule));
+    return;
+  }
+  const measured = measuredPattern(pattern.part, 0, box, limits, rule);
+  expect(measured.legal).toBe(true);
+  expect(pattern.counts.length).toBeGreaterThan(0);
+  const worth = pattern.counts.reduce((sum, [piece, copies]) => sum + values[piece] * copies, 0);
+  expect(worth + coin * pattern.kept).toBe(priced.worth[0]);
+}
+
 describe('FreePricer', () => {
-  it('finds what trying every cut at every tick finds, and cuts it within the limits', () => {
+  it('finds what trying every cut finds, whatever the kerf and the longest cut', () => {
     fc.assert(
-      fc.property(boxCase(), ({ box, limits, values }) => {
-        const priced = new FreePricer([box], limits).price(values, 0);
-        expect(priced.worth[0]).toBe(bestOfEveryCut(box, limits, values));
-        const pattern = priced.pattern(0);
-        expect(pattern === undefined).toBe(priced.worth[0] === 0);
-        if (pattern === undefined) return;
-        const measured = measuredPattern(pattern.part, 0, box, limits);
-        expect(measured.legal).toBe(true);
-        const worth = pattern.counts.reduce(
-          (sum, [piece, copies]) => sum + values[piece] * copies,
-          0,
-        );
-        expect(worth).toBe(priced.worth[0]);
-      }),
+      fc.property(boxCase(), (drawn) => expectBest(drawn)),
+      { numRuns: 500 },
+    );
+  });
+
+  it('finds what trying every cut finds where no strip may be too narrow', () => {
+    fc.assert(
+      fc.property(boxCase({ narrowest: true }), (drawn) => expectBest(drawn)),
+      { numRuns: 500 },
+    );
+  });
+
+  it('finds what trying every cut finds where remnants are worth keeping', () => {
+    fc.assert(
+      fc.property(boxCase({ narrowest: true }), (drawn) => expectBest(drawn, drawn.rule)),
       { numRuns: 500 },
     );
   });

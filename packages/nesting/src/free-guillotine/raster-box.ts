@@ -1,6 +1,7 @@
-import { type Block, beside, layBlock } from '../pattern/block.js';
+import { type Block, beside, cutFromBox, layBlock } from '../pattern/block.js';
 import type { Box, BoxLay } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
+import type { Part } from '../pattern/part.js';
 import { type RasterPoints, reducedRasterPoints, upTo } from '../pattern/raster-points.js';
 import type { Rolling } from '../problem.js';
 import type { BoxSolver } from './box-solver.js';
@@ -18,11 +19,15 @@ import { RasterGrid } from './raster-grid.js';
  * Where both are longer, no cut can be made at all.
  */
 export class RasterBox implements BoxSolver {
-  readonly #way: BoxSolver;
+  readonly #box: Box;
+  readonly #limits: Limits;
+  readonly #way: BlockSolver;
 
-  constructor(box: Box, { longestCut, kerf }: Limits) {
+  constructor(box: Box, limits: Limits) {
+    this.#box = box;
+    this.#limits = limits;
     const lays = box.lays.filter(({ length, width }) => length <= box.length && width <= box.width);
-    const reach = longestCut + kerf;
+    const reach = limits.longestCut + limits.kerf;
     const xs = reducedRasterPoints(
       lays.map(({ length }) => length),
       box.length,
@@ -34,7 +39,7 @@ export class RasterBox implements BoxSolver {
       reach,
     );
     if (box.length <= reach && box.width <= reach) {
-      this.#way = new Uncut(new RasterGrid(xs, ys, lays));
+      this.#way = new BothWays(new RasterGrid(xs, ys, lays));
     } else if (box.width <= reach) {
       const grid = new RasterGrid(upTo(xs, reach), ys, lays);
       const whole = lays.filter(({ length, width }) => length > reach && width === box.width);
@@ -51,16 +56,23 @@ export class RasterBox implements BoxSolver {
   }
 
   solve(values: ArrayLike<number>): number {
-    return this.#way.solve(values, 0);
+    return this.#way.solve(values);
   }
 
-  block(): Block | undefined {
-    return this.#way.block();
+  part(): Part | undefined {
+    const block = this.#way.block();
+    return block === undefined ? undefined : cutFromBox(block, this.#box, this.#limits);
   }
 }
 
+/** The same, for what is cut and not yet how. */
+interface BlockSolver {
+  solve(values: ArrayLike<number>): number;
+  block(): Block | undefined;
+}
+
 /** A box that may be cut both ways. */
-class Uncut implements BoxSolver {
+class BothWays implements BlockSolver {
   readonly #grid: RasterGrid;
   constructor(grid: RasterGrid) {
     this.#grid = grid;
@@ -75,7 +87,7 @@ class Uncut implements BoxSolver {
 }
 
 /** A box too long to be cut but one way, into parts of its whole breadth. */
-class Sections implements BoxSolver {
+class Sections implements BlockSolver {
   readonly #grid: RasterGrid;
   readonly #cuts: Rolling;
   readonly #chain: Chain;
@@ -128,7 +140,7 @@ class Sections implements BoxSolver {
 }
 
 /** A box that cannot be cut: it may be a piece as it is. */
-class OnePiece implements BoxSolver {
+class OnePiece implements BlockSolver {
   readonly #lays: readonly BoxLay[];
   #best: BoxLay | undefined;
   constructor(lays: readonly BoxLay[]) {

@@ -1,5 +1,6 @@
 import { type Block, beside, layBlock } from '../pattern/block.js';
 import type { BoxLay } from '../pattern/box.js';
+import { grouped } from '../pattern/grouped.js';
 import type { RasterPoints } from '../pattern/raster-points.js';
 import type { Rolling } from '../problem.js';
 import { type Division, divisions } from './division.js';
@@ -169,15 +170,10 @@ function layCells(
   ys: RasterPoints,
   lays: readonly BoxLay[],
 ): ReadonlyMap<number, readonly BoxLay[]> {
-  const cells = new Map<number, BoxLay[]>();
-  for (const lay of lays) {
-    const column = xs.above[lay.length] ?? -1;
-    const row = ys.above[lay.width] ?? -1;
-    if (column < 0 || row < 0) continue;
-    const cell = row * xs.at.length + column;
-    const others = cells.get(cell);
-    if (others === undefined) cells.set(cell, [lay]);
-    else others.push(lay);
-  }
-  return cells;
+  return grouped(
+    lays.filter(
+      ({ length, width }) => (xs.above[length] ?? -1) >= 0 && (ys.above[width] ?? -1) >= 0,
+    ),
+    ({ length, width }) => ys.above[width] * xs.at.length + xs.above[length],
+  );
 }
