@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bestOfEveryCut } from '../pattern/every-cut.test.support.js';
 import { measuredPattern } from '../pattern/measured-pattern.js';
+import type { Pattern } from '../pattern/part.js';
 import { type BoxCase, boxCase } from '../pattern/random-box.test.support.js';
 import type { KeepRule } from '../problem.js';
 import { FreePricer } from './free-pricer.js';
@@ -19,8 +20,11 @@ function expectBest({ box, limits, values, coin }: BoxCase, rule?: KeepRule): vo
   const measured = measuredPattern(pattern.part, 0, box, limits, rule);
   expect(measured.legal).toBe(true);
   expect(pattern.counts.length).toBeGreaterThan(0);
-  const worth = pattern.counts.reduce((sum, [piece, copies]) => sum + values[piece] * copies, 0);
-  expect(worth + coin * pattern.kept).toBe(priced.worth[0]);
+  expect(worthOf(pattern, values, coin)).toBe(priced.worth[0]);
+}
+
+function worthOf({ counts, kept }: Pattern, values: readonly number[], coin: number): number {
+  return counts.reduce((sum, [piece, copies]) => sum + values[piece] * copies, coin * kept);
 }
 
 describe('FreePricer', () => {
@@ -43,5 +47,30 @@ describe('FreePricer', () => {
       fc.property(boxCase({ narrowest: true }), (drawn) => expectBest(drawn, drawn.rule)),
       { numRuns: 500 },
     );
+  });
+
+  it('is never worth too little where there is no room for exactness, and cuts within the limits', () => {
+    const effort = fc.record({
+      mostCells: fc.integer({ min: 8, max: 400 }),
+      mostSteps: fc.integer({ min: 0, max: 2000 }),
+    });
+    let found = 0;
+    fc.assert(
+      fc.property(boxCase({ narrowest: true }), effort, fc.boolean(), (drawn, effort, keep) => {
+        const { box, limits, values, coin } = drawn;
+        const rule = keep ? drawn.rule : undefined;
+        const priced = new FreePricer([box], limits, [rule], effort).price(values, coin);
+        const best = bestOfEveryCut(box, limits, values, coin, rule);
+        expect(priced.worth[0]).toBeGreaterThanOrEqual(best);
+        const pattern = priced.pattern(0);
+        if (pattern === undefined) return;
+        found++;
+        const measured = measuredPattern(pattern.part, 0, box, limits, rule);
+        expect(measured).toEqual({ legal: true, pattern });
+        expect(worthOf(pattern, values, coin)).toBeLessThanOrEqual(best);
+      }),
+      { numRuns: 1000 },
+    );
+    expect(found).toBeGreaterThan(300);
   });
 });

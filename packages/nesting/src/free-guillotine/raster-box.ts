@@ -23,21 +23,11 @@ export class RasterBox implements BoxSolver {
   readonly #limits: Limits;
   readonly #way: BlockSolver;
 
-  constructor(box: Box, limits: Limits) {
+  constructor(box: Box, limits: Limits, { xs, ys } = boxRaster(box, limits)) {
     this.#box = box;
     this.#limits = limits;
-    const lays = box.lays.filter(({ length, width }) => length <= box.length && width <= box.width);
+    const lays = laysWithin(box);
     const reach = limits.longestCut + limits.kerf;
-    const xs = reducedRasterPoints(
-      lays.map(({ length }) => length),
-      box.length,
-      reach,
-    );
-    const ys = reducedRasterPoints(
-      lays.map(({ width }) => width),
-      box.width,
-      reach,
-    );
     if (box.length <= reach && box.width <= reach) {
       this.#way = new BothWays(new RasterGrid(xs, ys, lays));
     } else if (box.width <= reach) {
@@ -59,10 +49,37 @@ export class RasterBox implements BoxSolver {
     return this.#way.solve(values);
   }
 
+  /** What is cut, whatever the size of the box. */
+  block(): Block | undefined {
+    return this.#way.block();
+  }
+
   part(): Part | undefined {
     const block = this.#way.block();
     return block === undefined ? undefined : cutFromBox(block, this.#box, this.#limits);
   }
+}
+
+/** The points to which a box need be cut, along its length and along its width. */
+export interface BoxRaster {
+  readonly xs: RasterPoints;
+  readonly ys: RasterPoints;
+}
+
+export function boxRaster(box: Box, { longestCut, kerf }: Limits): BoxRaster {
+  const lays = laysWithin(box);
+  const reach = longestCut + kerf;
+  const lengths = lays.map(({ length }) => length);
+  const widths = lays.map(({ width }) => width);
+  return {
+    xs: reducedRasterPoints(lengths, box.length, reach),
+    ys: reducedRasterPoints(widths, box.width, reach),
+  };
+}
+
+/** The ways to lie in which a piece is no larger than the box. */
+export function laysWithin(box: Box): readonly BoxLay[] {
+  return box.lays.filter(({ length, width }) => length <= box.length && width <= box.width);
 }
 
 /** The same, for what is cut and not yet how. */

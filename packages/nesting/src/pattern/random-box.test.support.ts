@@ -23,10 +23,14 @@ export function boxCase({
   most = 24,
   narrowest = false,
 }: BoxCaseRange = {}): fc.Arbitrary<BoxCase> {
-  const side = fc.integer({ min: 4, max: most });
+  const side = fc.integer({ min: most >> 2, max: most });
+  const pieceSide = fc.oneof(
+    { weight: 4, arbitrary: fc.integer({ min: 2, max: most >> 1 }) },
+    fc.integer({ min: 1, max: most }),
+  );
   const piece = fc.record({
-    length: fc.integer({ min: 1, max: most }),
-    width: fc.integer({ min: 1, max: most }),
+    length: pieceSide,
+    width: pieceSide,
     lies: fc.constantFrom('unturned', 'turned', 'either'),
     value: fc.integer({ min: 0, max: 60 }),
   });
