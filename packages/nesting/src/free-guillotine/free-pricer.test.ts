@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bestOfEveryCut } from '../pattern/every-cut.test.support.js';
-import { measuredPattern } from '../pattern/measured-pattern.js';
+import { bestOfEveryCut } from '../box-solver/every-cut.test.support.js';
+import { measuredPattern } from '../box-solver/measured-pattern.js';
+import { type BoxCase, boxCase } from '../box-solver/random-box.test.support.js';
 import type { Pattern } from '../pattern/part.js';
-import { type BoxCase, boxCase } from '../pattern/random-box.test.support.js';
 import type { KeepRule } from '../problem.js';
 import { FreePricer } from './free-pricer.js';
 

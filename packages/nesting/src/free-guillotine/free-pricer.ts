@@ -1,11 +1,9 @@
+import { BoxPricer } from '../box-solver/box-pricer.js';
+import { DEFAULT_EFFORT } from '../box-solver/effort.js';
 import type { Box } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
-import { measuredPattern } from '../pattern/measured-pattern.js';
-import type { Pattern } from '../pattern/part.js';
-import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { KeepRule } from '../problem.js';
-import type { BoxSolver } from './box-solver.js';
-import { DEFAULT_EFFORT, solverFor } from './solver-choice.js';
+import { freeSolver } from './free-solver.js';
 
 /**
  * The most valuable patterns of guillotine cuts nested without end, each piece any
@@ -22,12 +20,7 @@ import { DEFAULT_EFFORT, solverFor } from './solver-choice.js';
  * by their area (`CreditBox`), sizes in steps of several ticks (`CoarseBox`). Where
  * remnants alone are worth most, there is a worth and no pattern.
  */
-export class FreePricer implements PatternPricer {
-  readonly #boxes: readonly Box[];
-  readonly #limits: Limits;
-  readonly #rules: readonly (KeepRule | undefined)[];
-  readonly #solvers: readonly BoxSolver[];
-
+export class FreePricer extends BoxPricer {
   /**
    * @param boxes what there is to cut
    * @param limits of the machine
@@ -40,23 +33,6 @@ export class FreePricer implements PatternPricer {
     rules: readonly (KeepRule | undefined)[] = [],
     effort = DEFAULT_EFFORT,
   ) {
-    this.#boxes = boxes;
-    this.#limits = limits;
-    this.#rules = rules;
-    this.#solvers = boxes.map((box, index) => solverFor(box, limits, rules[index], effort));
-  }
-
-  price(values: ArrayLike<number>, coin: number): PricedPatterns {
-    const worth = this.#solvers.map((solver) => solver.solve(values, coin));
-    return { worth, pattern: (box) => this.#pattern(box) };
-  }
-
-  #pattern(stockClass: number): Pattern | undefined {
-    const part = this.#solvers[stockClass].part();
-    if (part === undefined) return undefined;
-    const box = this.#boxes[stockClass];
-    const rule = this.#rules[stockClass];
-    const { pattern, legal } = measuredPattern(part, stockClass, box, this.#limits, rule);
-    return legal && pattern.counts.length > 0 ? pattern : undefined;
+    super(boxes, limits, rules, (box, rule) => freeSolver(box, limits, rule, effort));
   }
 }

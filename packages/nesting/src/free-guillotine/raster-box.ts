@@ -1,11 +1,11 @@
-import { type Block, beside, cutFromBox, layBlock } from '../pattern/block.js';
+import { type Block, beside, cutFromBox, layBlock } from '../box-solver/block.js';
+import type { BoxSolver } from '../box-solver/box-solver.js';
+import { Chain } from '../box-solver/chain.js';
+import { boxRaster, laysWithin, type RasterPoints, upTo } from '../box-solver/raster-points.js';
 import type { Box, BoxLay } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
 import type { Part } from '../pattern/part.js';
-import { type RasterPoints, reducedRasterPoints, upTo } from '../pattern/raster-points.js';
 import type { Rolling } from '../problem.js';
-import type { BoxSolver } from './box-solver.js';
-import { Chain } from './chain.js';
 import { RasterGrid } from './raster-grid.js';
 
 /**
@@ -23,9 +23,10 @@ export class RasterBox implements BoxSolver {
   readonly #limits: Limits;
   readonly #way: BlockSolver;
 
-  constructor(box: Box, limits: Limits, { xs, ys } = boxRaster(box, limits)) {
+  constructor(box: Box, limits: Limits) {
     this.#box = box;
     this.#limits = limits;
+    const { xs, ys } = boxRaster(box, limits);
     const lays = laysWithin(box);
     const reach = limits.longestCut + limits.kerf;
     if (box.length <= reach && box.width <= reach) {
@@ -49,37 +50,10 @@ export class RasterBox implements BoxSolver {
     return this.#way.solve(values);
   }
 
-  /** What is cut, whatever the size of the box. */
-  block(): Block | undefined {
-    return this.#way.block();
-  }
-
   part(): Part | undefined {
     const block = this.#way.block();
     return block === undefined ? undefined : cutFromBox(block, this.#box, this.#limits);
   }
-}
-
-/** The points to which a box need be cut, along its length and along its width. */
-export interface BoxRaster {
-  readonly xs: RasterPoints;
-  readonly ys: RasterPoints;
-}
-
-export function boxRaster(box: Box, { longestCut, kerf }: Limits): BoxRaster {
-  const lays = laysWithin(box);
-  const reach = longestCut + kerf;
-  const lengths = lays.map(({ length }) => length);
-  const widths = lays.map(({ width }) => width);
-  return {
-    xs: reducedRasterPoints(lengths, box.length, reach),
-    ys: reducedRasterPoints(widths, box.width, reach),
-  };
-}
-
-/** The ways to lie in which a piece is no larger than the box. */
-export function laysWithin(box: Box): readonly BoxLay[] {
-  return box.lays.filter(({ length, width }) => length <= box.length && width <= box.width);
 }
 
 /** The same, for what is cut and not yet how. */

@@ -1,9 +1,9 @@
-import { type Block, beside, layBlock } from '../pattern/block.js';
+import { type Block, beside, layBlock } from '../box-solver/block.js';
+import { type Division, divisions } from '../box-solver/division.js';
+import { grouped } from '../box-solver/grouped.js';
+import type { RasterPoints } from '../box-solver/raster-points.js';
 import type { BoxLay } from '../pattern/box.js';
-import { grouped } from '../pattern/grouped.js';
-import type { RasterPoints } from '../pattern/raster-points.js';
 import type { Rolling } from '../problem.js';
-import { type Division, divisions } from './division.js';
 
 /**
  * The most that can be cut from every rectangle between the raster points of a

@@ -1,11 +1,11 @@
+import type { BoxSolver } from '../box-solver/box-solver.js';
+import { chainParts, ExactChain } from '../box-solver/exact-chain.js';
+import { grouped } from '../box-solver/grouped.js';
 import type { Box, BoxLay } from '../pattern/box.js';
-import { chainParts, ExactChain } from '../pattern/exact-chain.js';
-import { grouped } from '../pattern/grouped.js';
 import { keptValue } from '../pattern/kept-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { Part, Slice } from '../pattern/part.js';
 import type { KeepRule, Rolling } from '../problem.js';
-import type { BoxSolver } from './box-solver.js';
 
 /**
  * The worth of a box where every tick matters: nothing narrower than the limit

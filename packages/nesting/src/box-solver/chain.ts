@@ -1,5 +1,5 @@
-import type { RasterPoints } from '../pattern/raster-points.js';
 import { type Division, divisions } from './division.js';
+import type { RasterPoints } from './raster-points.js';
 
 /**
  * The most valuable row of parts along one direction, each point used any number

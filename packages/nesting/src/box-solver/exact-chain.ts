@@ -1,4 +1,4 @@
-import type { Limits } from './limits.js';
+import type { Limits } from '../pattern/limits.js';
 
 /** Larger than any part. */
 const NO_PART = 0x7fffffff;

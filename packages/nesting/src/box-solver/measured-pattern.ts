@@ -1,8 +1,8 @@
+import type { Box } from '../pattern/box.js';
+import { keptValue } from '../pattern/kept-value.js';
+import { type Limits, mayRest } from '../pattern/limits.js';
+import type { Part, Pattern } from '../pattern/part.js';
 import type { KeepRule } from '../problem.js';
-import type { Box } from './box.js';
-import { keptValue } from './kept-value.js';
-import { type Limits, mayRest } from './limits.js';
-import type { Part, Pattern } from './part.js';
 
 /** A pattern with its pieces counted and its remnants valued as the cuts leave them. */
 export interface MeasuredPattern {

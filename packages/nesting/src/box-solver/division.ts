@@ -1,4 +1,4 @@
-import type { RasterPoints } from '../pattern/raster-points.js';
+import type { RasterPoints } from './raster-points.js';
 
 /**
  * How each extent divides in two by one cut: the part nearest the origin is a

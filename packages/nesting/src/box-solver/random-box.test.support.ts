@@ -1,7 +1,7 @@
 import fc from 'fast-check';
+import type { Box, BoxLay } from '../pattern/box.js';
+import type { Limits } from '../pattern/limits.js';
 import type { KeepRule, Rolling } from '../problem.js';
-import type { Box, BoxLay } from './box.js';
-import type { Limits } from './limits.js';
 
 /** A small box with its limits and whole values of its pieces. */
 export interface BoxCase {

@@ -1,3 +1,6 @@
+import type { Box, BoxLay } from '../pattern/box.js';
+import type { Limits } from '../pattern/limits.js';
+
 /**
  * Extents to which parts of a box can be cut without losing anything: ascending,
  * from 0 on.
@@ -49,6 +52,28 @@ export function normalPoints(extents: Iterable<number>, box: number): Uint8Array
     for (let x = extent; x <= box; x++) if (normal[x - extent] === 1) normal[x] = 1;
   }
   return normal;
+}
+
+/** The points to which a box need be cut, along its length and along its width. */
+export interface BoxRaster {
+  readonly xs: RasterPoints;
+  readonly ys: RasterPoints;
+}
+
+export function boxRaster(box: Box, { longestCut, kerf }: Limits): BoxRaster {
+  const lays = laysWithin(box);
+  const reach = longestCut + kerf;
+  const lengths = lays.map(({ length }) => length);
+  const widths = lays.map(({ width }) => width);
+  return {
+    xs: reducedRasterPoints(lengths, box.length, reach),
+    ys: reducedRasterPoints(widths, box.width, reach),
+  };
+}
+
+/** The ways to lie in which a piece is no larger than the box. */
+export function laysWithin(box: Box): readonly BoxLay[] {
+  return box.lays.filter(({ length, width }) => length <= box.length && width <= box.width);
 }
 
 /** The same points as far as they do not exceed an extent. */

@@ -1,7 +1,7 @@
+import type { Box, BoxLay } from '../pattern/box.js';
+import type { Limits } from '../pattern/limits.js';
+import type { Part, Slice } from '../pattern/part.js';
 import type { Rolling } from '../problem.js';
-import type { Box, BoxLay } from './box.js';
-import type { Limits } from './limits.js';
-import type { Part, Slice } from './part.js';
 
 /**
  * Pieces to be cut as one rectangle: no larger than they need, whatever the size

@@ -1,9 +1,9 @@
 import type { Box } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
-import { measuredPattern } from '../pattern/measured-pattern.js';
 import type { Part } from '../pattern/part.js';
 import type { KeepRule } from '../problem.js';
 import type { BoxSolver } from './box-solver.js';
+import { measuredPattern } from './measured-pattern.js';
 import { ROUNDING } from './rounding.js';
 
 const MILLION = 1_000_000;

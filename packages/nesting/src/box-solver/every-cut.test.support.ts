@@ -1,7 +1,7 @@
+import type { Box } from '../pattern/box.js';
+import { keptValue } from '../pattern/kept-value.js';
+import type { Limits } from '../pattern/limits.js';
 import type { KeepRule } from '../problem.js';
-import type { Box } from './box.js';
-import { keptValue } from './kept-value.js';
-import type { Limits } from './limits.js';
 
 /**
  * The most that free guillotine cuts get out of a box, by trying every cut of
