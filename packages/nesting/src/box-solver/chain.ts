@@ -2,39 +2,55 @@ import { type Division, divisions } from './division.js';
 import type { RasterPoints } from './raster-points.js';
 
 /**
- * The most valuable row of parts along one direction, each point used any number
- * of times: an unbounded knapsack.
+ * The most valuable row of parts along one direction, each part used any number of
+ * times and trims free: an unbounded knapsack over raster points. Of two or more
+ * parts, the smallest takes at most half; and parts that smaller ones make up as
+ * well are not tried again.
  */
 export class Chain {
-  readonly #points: RasterPoints;
   readonly #division: Division;
   readonly #best: Float64Array;
-  #items: ArrayLike<number> = [];
+  readonly #part: Int32Array;
+  readonly #items: Float64Array;
 
   constructor(points: RasterPoints) {
-    this.#points = points;
+    const count = points.at.length;
     this.#division = divisions(points);
-    this.#best = new Float64Array(points.at.length);
+    this.#best = new Float64Array(count);
+    this.#part = new Int32Array(count + 1);
+    this.#items = new Float64Array(count);
   }
 
   /** @param items the worth of a part that reaches to each point, 0 for none */
   solve(items: ArrayLike<number>): number {
     const best = this.#best;
+    const part = this.#part;
     const { half, row, beyond } = this.#division;
-    this.#items = items;
-    for (let i = 1; i < best.length; i++) {
-      let worth = Math.max(best[i - 1], items[i]);
-      for (let j = 1; j <= half[i]; j++) {
-        worth = Math.max(worth, best[j] + best[beyond[row[i] + j]]);
+    const count = best.length;
+    this.#items.set(items);
+    let parts = 0;
+    part[0] = count;
+    for (let i = 1; i < count; i++) {
+      let worth = best[i - 1];
+      const most = half[i];
+      const divide = row[i];
+      for (let n = 0; part[n] <= most; n++) {
+        const both = items[part[n]] + best[beyond[divide + part[n]]];
+        if (both > worth) worth = both;
+      }
+      if (items[i] > worth) {
+        worth = items[i];
+        part[parts++] = i;
+        part[parts] = count;
       }
       best[i] = worth;
     }
-    return best[best.length - 1];
+    return best[count - 1];
   }
 
   /** The points of the parts of the best row. */
   parts(): readonly number[] {
-    return this.#parts(this.#points.at.length - 1);
+    return this.#parts(this.#best.length - 1);
   }
 
   #parts(point: number): readonly number[] {
@@ -46,7 +62,9 @@ export class Chain {
     const { half, row, beyond } = this.#division;
     for (let j = 1; j <= half[i]; j++) {
       const other = beyond[row[i] + j];
-      if (best[j] + best[other] === best[i]) return [...this.#parts(j), ...this.#parts(other)];
+      if (this.#items[j] > 0 && this.#items[j] + best[other] === best[i]) {
+        return [j, ...this.#parts(other)];
+      }
     }
     throw new Error(`no part explains the worth at point ${i}`);
   }

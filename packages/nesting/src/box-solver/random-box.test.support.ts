@@ -9,19 +9,23 @@ export interface BoxCase {
   readonly limits: Limits;
   readonly values: readonly number[];
   readonly coin: number;
-  readonly rule: KeepRule;
+  readonly rule: KeepRule | undefined;
 }
 
 export interface BoxCaseRange {
   /** Most net ticks of a side; 24 when absent. */
   readonly most?: number;
+  /** Whether strips may be too narrow. */
   readonly narrowest?: boolean;
+  /** Whether remnants may be worth keeping. */
+  readonly keep?: boolean;
 }
 
 /** Draws boxes with a few kinds of pieces, turned or not, and every limit there is. */
 export function boxCase({
   most = 24,
   narrowest = false,
+  keep = false,
 }: BoxCaseRange = {}): fc.Arbitrary<BoxCase> {
   const side = fc.integer({ min: most >> 2, max: most });
   const pieceSide = fc.oneof(
@@ -62,6 +66,7 @@ export function boxCase({
       });
       const box = { length: length + kerf, width: width + kerf, firstCuts, lays };
       const values = pieces.map(({ value }) => value);
-      return { box, limits: { kerf, longestCut, narrowest }, values, coin, rule };
+      const limits = { kerf, longestCut, narrowest };
+      return { box, limits, values, coin, rule: keep ? rule : undefined };
     });
 }
