@@ -1,0 +1,131 @@
+import type { Limits } from '../pattern/limits.js';
+
+/** Larger than any part. */
+const NO_PART = 0x7fffffff;
+
+/**
+ * The best row of parts along one direction for every extent in turn, where no
+ * tick may be trimmed away unseen: parts and rests are no narrower than the
+ * limit, or a kerf takes what is left. An unbounded knapsack: of two or more
+ * parts worth something, the smallest that is not itself best cut takes at most
+ * half the extent.
+ */
+export class ExactChain {
+  readonly #kerf: number;
+  /** Least gross extent of anything that is parted off. */
+  readonly #least: number;
+  readonly #half: number;
+  /** Parts worth having and not best cut, ascending; ended by one too large. */
+  readonly #part: Int32Array;
+  readonly #partWorth: Float64Array;
+  #parts = 0;
+  /** Where the best of the last kerf's extents is. */
+  #latest = 0;
+  /** The best that leaves room for scrap beyond it. */
+  #besideScrap = 0;
+
+  /** @param extent the largest, gross ticks */
+  constructor(extent: number, { kerf, narrowest }: Limits) {
+    this.#kerf = kerf;
+    this.#least = narrowest + kerf;
+    this.#half = extent >> 1;
+    const most = Math.max(0, this.#half - this.#least + 1);
+    this.#part = new Int32Array(most + 1);
+    this.#partWorth = new Float64Array(most + 1);
+    this.restart();
+  }
+
+  /** Forgets everything, for other worths. */
+  restart(): void {
+    this.#parts = 0;
+    this.#part[0] = NO_PART;
+    this.#latest = 0;
+    this.#besideScrap = 0;
+  }
+
+  /**
+   * The most that an extent is worth when it is cut; 0 where it cannot be.
+   * @param extent gross ticks; called with 1, 2, 3, ... in turn
+   * @param best where `best[start + x]` is the worth of each extent x before, cut or not
+   */
+  cut(extent: number, best: Float64Array, start: number): number {
+    const least = this.#least;
+    if (extent <= least) return 0;
+    let cut = this.#kerf > 0 ? this.#beforeKerf(extent, best, start) : 0;
+    const room = extent - least;
+    if (room < least) return cut;
+    const worth = best[start + room];
+    if (worth > this.#besideScrap) this.#besideScrap = worth;
+    if (this.#besideScrap > cut) cut = this.#besideScrap;
+    const most = extent >> 1;
+    const part = this.#part;
+    const partWorth = this.#partWorth;
+    for (let n = 0; part[n] <= most; n++) {
+      const both = partWorth[n] + best[start + extent - part[n]];
+      if (both > cut) cut = both;
+    }
+    return cut;
+  }
+
+  /** Says that an extent is worth so much as one part, which is more than cut. */
+  add(extent: number, worth: number): void {
+    if (extent < this.#least || extent > this.#half) return;
+    this.#part[this.#parts] = extent;
+    this.#partWorth[this.#parts] = worth;
+    this.#parts++;
+    this.#part[this.#parts] = NO_PART;
+  }
+
+  /** The best of the extents to which the kerf of one cut takes all the rest. */
+  #beforeKerf(extent: number, best: Float64Array, start: number): number {
+    const from = Math.max(this.#least, extent - this.#kerf);
+    if (this.#latest < from) {
+      this.#latest = from;
+      for (let x = from + 1; x < extent; x++) {
+        if (best[start + x] >= best[start + this.#latest]) this.#latest = x;
+      }
+    } else if (best[start + extent - 1] >= best[start + this.#latest]) {
+      this.#latest = extent - 1;
+    }
+    return best[start + this.#latest];
+  }
+}
+
+/**
+ * Which parts make up the best row of an extent. What they leave is one rest: a
+ * remnant, or no more than a kerf beyond the only part.
+ * @param best what an extent is worth, cut or not
+ * @returns the extent itself where it is not best cut
+ */
+export function chainParts(
+  extent: number,
+  limits: Limits,
+  best: (extent: number) => number,
+): readonly number[] {
+  const least = limits.narrowest + limits.kerf;
+  const parts = partsAndRemnant(extent, least, best);
+  if (parts[0] !== extent) return parts;
+  // A rest that the kerf takes is not added to another, or a remnant would be too narrow.
+  for (let x = Math.max(least, extent - limits.kerf); x < extent; x++) {
+    if (best(x) === best(extent)) return [x];
+  }
+  return parts;
+}
+
+function partsAndRemnant(
+  extent: number,
+  least: number,
+  best: (extent: number) => number,
+): readonly number[] {
+  const worth = best(extent);
+  if (worth === 0) return [];
+  for (let x = least; x <= extent - least; x++) {
+    if (best(x) === worth) return partsAndRemnant(x, least, best);
+  }
+  for (let x = least; x <= extent - x; x++) {
+    if (best(x) + best(extent - x) === worth) {
+      return [x, extent - x].flatMap((part) => partsAndRemnant(part, least, best));
+    }
+  }
+  return [extent];
+}

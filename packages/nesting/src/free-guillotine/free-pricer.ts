@@ -1,0 +1,38 @@
+import { BoxPricer } from '../box-solver/box-pricer.js';
+import { DEFAULT_EFFORT } from '../box-solver/effort.js';
+import type { Box } from '../pattern/box.js';
+import type { Limits } from '../pattern/limits.js';
+import type { KeepRule } from '../problem.js';
+import { freeSolver } from './free-solver.js';
+
+/**
+ * The most valuable patterns of guillotine cuts nested without end, each piece any
+ * number of times. Whatever the first cut must be, a box may count as one strip of
+ * its whole breadth, so it restricts nothing here.
+ *
+ * The worth is exact, and the pattern attains it:
+ * - where any strip may be parted off and remnants are worth nothing, over reduced
+ *   raster points (`RasterBox`);
+ * - otherwise over every whole size, up to the effort (`WholeBox`).
+ *
+ * Above the effort the worth is one that no pattern exceeds, and the pattern may be
+ * worth less, or missing: raster points as if no strip were too narrow, remnants
+ * by their area (`CreditBox`), sizes in steps of several ticks (`CoarseBox`). Where
+ * remnants alone are worth most, there is a worth and no pattern.
+ */
+export class FreePricer extends BoxPricer {
+  /**
+   * @param boxes what there is to cut
+   * @param limits of the machine
+   * @param rules for each box, the rule for keeping its remnants, if there is one
+   * @param effort above which the worth is not exact
+   */
+  constructor(
+    boxes: readonly Box[],
+    limits: Limits,
+    rules: readonly (KeepRule | undefined)[] = [],
+    effort = DEFAULT_EFFORT,
+  ) {
+    super(boxes, limits, rules, (box, rule) => freeSolver(box, limits, rule, effort));
+  }
+}

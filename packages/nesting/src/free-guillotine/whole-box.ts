@@ -1,0 +1,132 @@
+import type { BoxSolver } from '../box-solver/box-solver.js';
+import { chainParts, ExactChain } from '../box-solver/exact-chain.js';
+import { grouped } from '../box-solver/grouped.js';
+import type { Box, BoxLay } from '../pattern/box.js';
+import { keptValue } from '../pattern/kept-value.js';
+import type { Limits } from '../pattern/limits.js';
+import type { Part, Slice } from '../pattern/part.js';
+import type { KeepRule, Rolling } from '../problem.js';
+
+/**
+ * The worth of a box where every tick matters: nothing narrower than the limit
+ * may be parted off, or remnants are worth what the rule for keeping them gives.
+ * Then trims are not free and no raster loses nothing, so its states are the
+ * rectangles of every whole size: exact, but slower than `RasterBox`.
+ *
+ * Of a rectangle as the cuts leave it, the worth is that of one piece of the very
+ * size, of the remnant, or of a row of parts across or along.
+ */
+export class WholeBox implements BoxSolver {
+  readonly #box: Box;
+  readonly #limits: Limits;
+  readonly #rule: KeepRule | undefined;
+  /** By the cell of their size. */
+  readonly #lays: ReadonlyMap<number, readonly BoxLay[]>;
+  /** The rectangle of length x and width y at y * (box length + 1) + x. */
+  readonly #byRow: Float64Array;
+  /** The same at x * (box width + 1) + y. */
+  readonly #byColumn: Float64Array;
+  readonly #row: ExactChain;
+  readonly #columns: readonly ExactChain[];
+  #values: ArrayLike<number> = [];
+  #coin = 0;
+
+  constructor(box: Box, limits: Limits, rule?: KeepRule) {
+    const { length, width } = box;
+    this.#box = box;
+    this.#limits = limits;
+    this.#rule = rule;
+    this.#lays = grouped(
+      box.lays.filter((lay) => lay.length <= length && lay.width <= width),
+      (lay) => lay.width * (length + 1) + lay.length,
+    );
+    this.#byRow = new Float64Array((length + 1) * (width + 1));
+    this.#byColumn = new Float64Array((length + 1) * (width + 1));
+    this.#row = new ExactChain(length, limits);
+    this.#columns = Array.from({ length: length + 1 }, () => new ExactChain(width, limits));
+  }
+
+  solve(values: ArrayLike<number>, coin: number): number {
+    const { length, width } = this.#box;
+    const reach = this.#limits.longestCut + this.#limits.kerf;
+    const byRow = this.#byRow.fill(0);
+    const byColumn = this.#byColumn;
+    const row = this.#row;
+    const columns = this.#columns;
+    this.#values = Float64Array.from(values);
+    this.#coin = coin;
+    for (const [cell, lays] of this.#lays) {
+      for (const { piece } of lays) byRow[cell] = Math.max(byRow[cell], values[piece]);
+    }
+    for (const column of columns) column.restart();
+    for (let y = 1; y <= width; y++) {
+      const start = y * (length + 1);
+      row.restart();
+      for (let x = 1; x <= length; x++) {
+        const columnStart = x * (width + 1);
+        const across = y <= reach ? row.cut(x, byRow, start) : 0;
+        const along = x <= reach ? columns[x].cut(y, byColumn, columnStart) : 0;
+        const best = Math.max(byRow[start + x], this.#remnant(x, y), across, along);
+        byRow[start + x] = best;
+        byColumn[columnStart + y] = best;
+        if (best > across && y <= reach) row.add(x, best);
+        if (best > along && x <= reach) columns[x].add(y, best);
+      }
+    }
+    return this.#worth(length, width);
+  }
+
+  part(): Part | undefined {
+    const { length, width, firstCuts } = this.#box;
+    const part = this.#part(length, width);
+    if (part === undefined || part.kind === 'lay' || firstCuts.includes(part.cuts)) return part;
+    // Where no first cut of that direction is needed, the box is one strip of its whole breadth.
+    return part.cuts === 'along'
+      ? { kind: 'split', cuts: 'across', parts: [{ extent: length, part }] }
+      : { kind: 'split', cuts: 'along', parts: [{ extent: width, part }] };
+  }
+
+  #worth(x: number, y: number): number {
+    return this.#byRow[y * (this.#box.length + 1) + x];
+  }
+
+  /** What a rectangle is worth as a remnant. A box that is not cut at all is none. */
+  #remnant(x: number, y: number): number {
+    const { length, width } = this.#box;
+    if (this.#coin === 0 || this.#rule === undefined || (x === length && y === width)) return 0;
+    const { kerf } = this.#limits;
+    if (x <= kerf || y <= kerf) return 0;
+    return this.#coin * keptValue(x - kerf, y - kerf, this.#rule);
+  }
+
+  /** How a rectangle is cut, or nothing where it is a remnant. */
+  #part(x: number, y: number): Part | undefined {
+    const worth = this.#worth(x, y);
+    const lay = this.#lays
+      .get(y * (this.#box.length + 1) + x)
+      ?.find(({ piece }) => this.#values[piece] === worth);
+    if (worth > 0 && lay !== undefined) {
+      return { kind: 'lay', piece: lay.piece, turned: lay.turned };
+    }
+    if (worth === this.#remnant(x, y)) return undefined;
+    return this.#divided('across', x, y) ?? this.#divided('along', x, y);
+  }
+
+  #divided(cuts: Rolling, x: number, y: number): Part | undefined {
+    const across = cuts === 'across';
+    const extent = across ? x : y;
+    const reach = this.#limits.longestCut + this.#limits.kerf;
+    if ((across ? y : x) > reach) return undefined;
+    const extents = chainParts(extent, this.#limits, (part) =>
+      across ? this.#worth(part, y) : this.#worth(x, part),
+    );
+    if (extents.length === 1 && extents[0] === extent) return undefined;
+    const parts: Slice[] = [];
+    for (const extent of extents) {
+      const part = across ? this.#part(extent, y) : this.#part(x, extent);
+      // Remnants join the rest behind the last part, where they are worth no less.
+      if (part !== undefined) parts.push({ extent, part });
+    }
+    return parts.length === 0 ? undefined : { kind: 'split', cuts, parts };
+  }
+}

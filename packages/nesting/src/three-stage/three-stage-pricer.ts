@@ -1,0 +1,75 @@
+import { BestOf } from '../box-solver/best-of.js';
+import { BoxPricer } from '../box-solver/box-pricer.js';
+import type { BoxSolver } from '../box-solver/box-solver.js';
+import { CoarseBox, coarseStep } from '../box-solver/coarse-box.js';
+import { CreditBox } from '../box-solver/credit-box.js';
+import { DEFAULT_EFFORT, type Effort, wholeSizes } from '../box-solver/effort.js';
+import { boxRaster } from '../box-solver/raster-points.js';
+import { TurnedBox } from '../box-solver/turned-box.js';
+import type { Box } from '../pattern/box.js';
+import type { Limits } from '../pattern/limits.js';
+import type { KeepRule } from '../problem.js';
+import { RasterBands } from './raster-bands.js';
+import { WholeBands } from './whole-bands.js';
+
+/**
+ * The most valuable patterns of three stages and a last trim: bands, sections,
+ * stacks, each piece any number of times.
+ *
+ * The worth is exact, and the pattern attains it:
+ * - where any strip may be parted off and remnants are worth nothing, over reduced
+ *   raster points (`RasterBands`);
+ * - otherwise over every whole size, up to the effort (`WholeBands`).
+ *
+ * Above the effort the worth is one that no pattern exceeds, and the pattern may be
+ * worth less, or missing: raster points as if no strip were too narrow, remnants
+ * by their area (`CreditBox`), sizes in steps of several ticks (`CoarseBox`). Where
+ * remnants alone are worth most, there is a worth and no pattern.
+ */
+export class ThreeStagePricer extends BoxPricer {
+  /**
+   * @param boxes what there is to cut
+   * @param limits of the machine
+   * @param rules for each box, the rule for keeping its remnants, if there is one
+   * @param effort above which the worth is not exact
+   */
+  constructor(
+    boxes: readonly Box[],
+    limits: Limits,
+    rules: readonly (KeepRule | undefined)[] = [],
+    effort = DEFAULT_EFFORT,
+  ) {
+    super(boxes, limits, rules, (box, rule) => {
+      const kinds = box.firstCuts.map((firstCut) =>
+        firstCut === 'along'
+          ? bandsSolver(box, limits, rule, effort)
+          : new TurnedBox(box, (turned) => bandsSolver(turned, limits, rule, effort)),
+      );
+      return new BestOf(kinds);
+    });
+  }
+}
+
+/** Solves a box whose bands run along its length. */
+function bandsSolver(
+  box: Box,
+  limits: Limits,
+  rule: KeepRule | undefined,
+  effort: Effort,
+): BoxSolver {
+  if (rule === undefined) return plainSolver(box, limits, effort);
+  if (wholeSizes(box, rule, effort)) return new WholeBands(box, limits, rule);
+  return new CreditBox(box, limits, rule, plainSolver(box, limits, effort));
+}
+
+function plainSolver(box: Box, limits: Limits, effort: Effort): BoxSolver {
+  if (limits.narrowest > 1 && wholeSizes(box, undefined, effort)) {
+    return new WholeBands(box, limits);
+  }
+  const step = coarseStep(box, limits, (box, limits) => {
+    const { xs, ys } = boxRaster(box, limits);
+    return xs.at.length * ys.at.length <= effort.mostCells;
+  });
+  if (step === 1) return new RasterBands(box, limits);
+  return new CoarseBox(box, limits, step, (box, limits) => new RasterBands(box, limits));
+}
