@@ -115,6 +115,7 @@ describe('tidy', () => {
       cut([6, 1, 2], [6, 1], [6, 1]),
     ];
     const tidied = tidy(apart, [box], rules);
+    expect(tidy(apart, [box], rules)).toEqual(tidied);
     expect(produced(tidied, 3)).toEqual([2, 4, 4]);
     expect(tidied).toHaveLength(2);
   });

@@ -161,7 +161,7 @@ function freshlyCut(sheets: readonly PatternCount[], judge: Judge): readonly Pat
   for (let seed = 0; seed < tries && best.length > 1; seed++) {
     if (judge.deadline.left() <= 0) break;
     const random = seededRandom(seed);
-    const some = 2 + Math.floor(random() * Math.min(4, best.length - 1));
+    const some = 2 + Math.floor(random() * random() * Math.min(4, best.length - 1));
     const order = shuffled(best, random);
     const runs = ways[Math.floor(random() * ways.length)];
     const divided = cutAnew(order.slice(0, some), runs, box, rules, random);
