@@ -3,28 +3,7 @@ import type { CuttingProblem } from './problem.js';
 import { type Features, randomOfKind, type Size } from './random-kinds.test.support.js';
 
 /** Kinds that `planCutting` does not plan yet; the tests leave them out until it does. */
-const NOT_YET: readonly string[] = [
-  'three stages',
-  'free guillotine',
-  'longest cut',
-  'longest cut, any stages',
-  'narrowest strip',
-  'narrowest strip, any stages',
-  'kerf',
-  'kerf and narrowest strip',
-  'trim of the edges',
-  'trim and kerf',
-  'packs',
-  'book values',
-  'offcuts worth keeping',
-  'offcuts worth keeping, any stages',
-  'kept sheets of packs',
-  'metals',
-  'rolling direction',
-  'spares',
-  'some of everything',
-  'everything at once',
-];
+const NOT_YET: readonly string[] = [];
 
 const EVERYTHING: Features = {
   stages: 'any',

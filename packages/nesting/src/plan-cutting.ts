@@ -1,40 +1,49 @@
+import { byMetal } from './by-metal.js';
 import { checkProblem } from './check-problem.js';
 import { type Deadline, deadlineIn } from './deadline.js';
-import type { CuttingPlan, Layout, PlanEffort, PlanOutcome, Purchase } from './plan.js';
+import type { CuttingPlan, Layout, PlanEffort, PlanOutcome, SearchEnding } from './plan.js';
+import { type OneMetalPlan, planOneMetal } from './plan-one-metal.js';
 import type { CuttingProblem } from './problem.js';
+import { purchases } from './purchases.js';
 import { type Engines, standardEngines } from './solvers/engine-choice.js';
-import { type StockClass, stockClasses } from './stock-classes.js';
-import { assignStock } from './two-stage/assign-stock.js';
-import { dropSurplus, fillSheets } from './two-stage/filled-sheets.js';
-import { firstFit } from './two-stage/first-fit.js';
-import { type IntegerPlan, sheetsUsed } from './two-stage/integer-master.js';
-import { leastMetal, leastMoney, totalCost } from './two-stage/objective.js';
-import type { CutPattern } from './two-stage/patterns.js';
-import { type SearchResult, search } from './two-stage/search.js';
-import { type Faces, stripFamilies } from './two-stage/strip-families.js';
 import { verifyPlan } from './verify/verify-plan.js';
+
+/** How far a planner has come. */
+export interface PlanProgress {
+  /** What it does now, or has just done. */
+  readonly phase: string;
+  /** Coins that the best plan so far costs; absent where there is none yet. */
+  readonly cost?: number;
+  /** Coins that no plan can cost less than. */
+  readonly bound: number;
+}
 
 export interface PlanOptions {
   /** Seconds after which the best plan so far is returned; 60 when absent. */
   readonly timeLimitSeconds?: number;
+  /** An `AbortSignal`, or what looks like one: calls planning off; the best plan so far is returned. */
+  readonly signal?: { readonly aborted: boolean };
+  /** Told of progress, of one metal after another. */
+  readonly onProgress?: (progress: PlanProgress) => void;
+  /** Starts the random numbers of the search; 1 when absent. The same plan for the same seed. */
+  readonly seed?: number;
   /** The engines to use; the standard ones when absent. */
   readonly engines?: Engines;
   /** A clock in milliseconds; the machine's when absent. */
   readonly now?: () => number;
 }
 
-/** Share of the time left that the search for the least metal may take after that for the least money. */
-const METAL_SHARE = 0.1;
-
 /**
- * Plans how to cut the pieces from the stock by two-stage guillotine patterns
- * with a last trim: strips sheared across the stock in either direction, cut to
- * length, and trimmed to width where narrower than their strip.
+ * Plans how to cut the pieces from the stock by guillotine cuts: in two stages
+ * with a last trim, three, or without limit, within what the machine can do.
  *
- * First the coins spent are made least; then, among plans that cost no more,
- * the metal used, offcuts before sheets. Every plan has passed `verifyPlan`.
+ * First the coins are made least: what is bought and the book value of what is
+ * used, less the value of the offcuts that go to the rack. Among plans of that
+ * cost the metal used up is made less, offcuts before sheets, where remnants have
+ * no value; then the layouts, the changes of the gauge and the cuts. Every plan
+ * has passed `verifyPlan`.
  *
- * The bound is on the coins, for this kind of cutting and the shear's limits.
+ * The bound is on the coins, for this kind of cutting and the machine's limits.
  * @throws ProblemError where the problem makes no sense as data
  */
 export async function planCutting(
@@ -43,113 +52,82 @@ export async function planCutting(
 ): Promise<PlanOutcome> {
   checkProblem(problem);
   const now = options.now ?? Date.now;
-  const deadline = deadlineIn(options.timeLimitSeconds ?? 60, now);
-  const engines = options.engines ?? standardEngines;
-  const classes = stockClasses(problem);
-  const faces = stripFamilies(problem, classes);
-  const misfits = unfitting(problem, faces);
-  if (misfits.length > 0) {
-    const unlimited = {
-      ...problem,
-      shear: { ...problem.shear, longestCut: Number.MAX_SAFE_INTEGER },
-    };
-    const still = new Set(unfitting(unlimited, stripFamilies(unlimited, classes)));
-    return {
-      status: 'piece too large',
-      pieces: misfits,
-      largestStock: largestStock(problem),
-      forTheShear: misfits.filter((id) => !still.has(id)),
-    };
+  const { signal, onProgress } = options;
+  const time = deadlineIn(options.timeLimitSeconds ?? 60, now);
+  const deadline: Deadline = { left: () => (signal?.aborted === true ? 0 : time.left()) };
+  const parts = byMetal(problem);
+  const without = parts.filter((part) => part.problem.stock.length === 0);
+  if (without.length > 0) {
+    const pieces = without.flatMap((part) => part.problem.pieces.map(({ id }) => id));
+    return { status: 'no stock of the metal', pieces };
   }
-  const shared = { problem, classes, faces, engines };
-  const demand = problem.pieces.map((piece) => piece.quantity);
-  const start = firstFit(faces, classes, demand, leastMoney);
-  const money = await search({
-    ...shared,
-    objective: leastMoney,
-    known: start.plan,
-    start: start.cuts,
-    deadline,
-  });
-  if (money.bound === Number.POSITIVE_INFINITY) return { status: 'not enough stock' };
-  if (money.plan === undefined) return { status: 'none found' };
-  const metal = await lessMetal(shared, money.plan, money.cuts, deadline, now);
-  const layouts = drawn(metal.plan, problem, faces, classes);
-  return { status: 'planned', plan: verified(problem, layouts, money, metal.result) };
+  const plans: OneMetalPlan[] = [];
+  for (const [index, part] of parts.entries()) {
+    const share = deadline.left() * (1 - 1 / (parts.length - index));
+    const done = plans.reduce((sum, plan) => sum + plan.bound, 0);
+    const plan = await planOneMetal({
+      ...part,
+      deadline: { left: () => deadline.left() - share },
+      engines: options.engines ?? standardEngines,
+      seed: options.seed ?? 1,
+      ...(onProgress === undefined
+        ? {}
+        : {
+            onProgress: (phase, cost, bound) =>
+              onProgress({
+                phase,
+                bound: done + bound,
+                ...(cost === undefined || !Number.isFinite(cost) ? {} : { cost: done + cost }),
+              }),
+          }),
+    });
+    if (plan.status !== 'planned') return plan;
+    plans.push(plan);
+  }
+  const ending = signal?.aborted === true ? 'called off' : worstEnding(plans);
+  return { status: 'planned', plan: verified(problem, plans, ending) };
 }
 
-interface Shared {
-  readonly problem: CuttingProblem;
-  readonly classes: readonly StockClass[];
-  readonly faces: Faces;
-  readonly engines: Engines;
-}
+/** From the best to the worst. */
+const ENDINGS: readonly SearchEnding[] = [
+  'bound met',
+  'all patterns within the gap searched',
+  'pattern limit',
+  'time limit',
+  'called off',
+];
 
-/** Looks for a plan of the same cost that uses less metal, where the stock leaves a choice. */
-async function lessMetal(
-  shared: Shared,
-  plan: IntegerPlan,
-  cuts: readonly CutPattern[],
-  deadline: Deadline,
-  now: () => number,
-): Promise<{ plan: IntegerPlan; result?: SearchResult }> {
-  if (!anyChoice(shared.classes)) return { plan };
-  const used = sheetsUsed(plan, shared.faces, shared.classes.length);
-  const charge = totalCost(shared.classes, used, (supply) => supply.charge);
-  const own = deadlineIn(Math.max(0, deadline.left() * METAL_SHARE), now);
-  const result = await search({
-    ...shared,
-    objective: leastMetal(plan.cost),
-    known: { ...plan, cost: charge },
-    start: cuts,
-    brief: true,
-    deadline: own,
-  });
-  return { plan: result.plan ?? plan, result };
-}
-
-/** False where all metal costs the same by area, so that the least money is the least metal too. */
-function anyChoice(classes: readonly StockClass[]): boolean {
-  const supplies = classes.flatMap((entry) => entry.supplies);
-  const [first] = supplies;
-  return supplies.some(
-    (supply) => supply.price === 0 || supply.price * first.charge !== first.price * supply.charge,
-  );
-}
-
-function drawn(
-  plan: IntegerPlan,
-  problem: CuttingProblem,
-  faces: Faces,
-  classes: readonly StockClass[],
-): readonly Layout[] {
-  const demand = problem.pieces.map((piece) => piece.quantity);
-  const sheets = dropSurplus(fillSheets(plan, faces), faces, demand);
-  return assignStock(sheets, problem, faces, classes);
+function worstEnding(plans: readonly OneMetalPlan[]): SearchEnding {
+  return ENDINGS[Math.max(0, ...plans.map(({ ending }) => ENDINGS.indexOf(ending)))];
 }
 
 function verified(
   problem: CuttingProblem,
-  layouts: readonly Layout[],
-  money: SearchResult,
-  metal: SearchResult | undefined,
+  plans: readonly OneMetalPlan[],
+  ending: SearchEnding,
 ): CuttingPlan {
-  const buy = purchases(problem, layouts);
-  const cost = buy.reduce((sum, purchase) => sum + purchase.cost, 0);
+  const layouts = plans.flatMap((plan) => plan.layouts);
+  const { buy, parts, cost } = purchases(layouts, problem);
+  const sum = (of: (effort: OneMetalPlan['effort']) => number) =>
+    plans.reduce((total, { effort }) => total + of(effort), 0);
   const effort: PlanEffort = {
-    rounds: money.rounds + (metal?.rounds ?? 0),
-    patterns: money.patterns + (metal?.patterns ?? 0),
-    integerMasters: money.integerMasters + (metal?.integerMasters ?? 0),
-    nodes: 0,
-    ending: money.ending,
+    rounds: sum(({ rounds }) => rounds),
+    patterns: sum(({ patterns }) => patterns),
+    integerMasters: sum(({ integerMasters }) => integerMasters),
+    nodes: sum(({ nodes }) => nodes),
+    ending,
   };
+  const bound = Math.min(
+    cost,
+    plans.reduce((total, plan) => total + plan.bound, 0),
+  );
   const plan: CuttingPlan = {
     layouts,
     buy,
     cost,
-    parts: { bought: cost, fromShop: 0, kept: 0 },
-    spares: [],
-    bound: { cost: money.bound, proven: money.bound === cost },
+    parts,
+    spares: sparesIn(problem, layouts),
+    bound: { cost: bound, proven: bound === cost },
     effort,
   };
   const faults = verifyPlan(problem, plan);
@@ -159,36 +137,14 @@ function verified(
   return plan;
 }
 
-function purchases(problem: CuttingProblem, layouts: readonly Layout[]): readonly Purchase[] {
-  return problem.stock.flatMap((stock): Purchase[] => {
-    if (stock.kind === 'offcut') return [];
-    const used = layouts
-      .filter((layout) => layout.stock === stock.id)
-      .reduce((sum, layout) => sum + layout.count, 0);
-    const count = used - stock.onHand;
-    return count > 0 ? [{ stock: stock.id, count, cost: count * stock.price }] : [];
+/** What layouts cut beyond the demand. */
+function sparesIn(problem: CuttingProblem, layouts: readonly Layout[]): CuttingPlan['spares'] {
+  const made = new Map<string, number>();
+  for (const { pieces, count } of layouts) {
+    for (const { piece } of pieces) made.set(piece, (made.get(piece) ?? 0) + count);
+  }
+  return problem.pieces.flatMap(({ id, quantity }) => {
+    const count = (made.get(id) ?? 0) - quantity;
+    return count > 0 ? [{ piece: id, count }] : [];
   });
-}
-
-/** The pieces that no face can hold, by id. */
-function unfitting(problem: CuttingProblem, faces: Faces): readonly string[] {
-  const fitting = new Set(
-    faces.faces.flatMap((face) =>
-      faces.families[face.family].lays
-        .filter((lay) => lay.across <= face.breadth)
-        .map((lay) => lay.piece),
-    ),
-  );
-  return problem.pieces.filter((_, i) => !fitting.has(i)).map((piece) => piece.id);
-}
-
-/** The largest stock that there is any of, or else the largest that is listed. */
-function largestStock(problem: CuttingProblem): string {
-  const there = problem.stock.filter(
-    (stock) => stock.kind === 'offcut' || stock.onHand > 0 || stock.canBuy !== 0,
-  );
-  const [largest] = [...(there.length > 0 ? there : problem.stock)].sort(
-    (a, b) => b.length * b.width - a.length * a.width,
-  );
-  return largest.id;
 }

@@ -31,7 +31,13 @@ export class BoxPricer implements PatternPricer {
 
   price(values: ArrayLike<number>, coin: number): PricedPatterns {
     const worth = this.#solvers.map((solver) => solver.solve(values, coin));
-    return { worth, pattern: (box) => this.#pattern(box) };
+    return {
+      worth,
+      patterns: (box) => {
+        const pattern = this.#pattern(box);
+        return pattern === undefined ? [] : [{ pattern, worth: worth[box] }];
+      },
+    };
   }
 
   #pattern(stockClass: number): Pattern | undefined {

@@ -26,7 +26,7 @@ export function expectBest(drawn: BoxCase, { stages, pricer: Pricer }: Kind): vo
   const { box, limits, values, coin, rule } = drawn;
   const priced = new Pricer([box], limits, [rule]).price(values, coin);
   expect(priced.worth[0]).toBe(bestOfEveryCut({ ...drawn, stages }));
-  const pattern = priced.pattern(0);
+  const pattern = priced.patterns(0)[0]?.pattern;
   if (pattern === undefined) {
     // Then remnants alone are worth as much.
     const bare = { ...box, lays: [] };
@@ -59,7 +59,7 @@ export function expectNotTooLittle({ stages, pricer: Pricer }: Kind, numRuns: nu
         const priced = new Pricer([box], limits, [rule], effort).price(values, coin);
         const best = bestOfEveryCut({ ...drawn, stages });
         expect(priced.worth[0]).toBeGreaterThanOrEqual(best);
-        const pattern = priced.pattern(0);
+        const pattern = priced.patterns(0)[0]?.pattern;
         if (pattern === undefined) return;
         found++;
         expect(replayed(pattern.part, drawn, stages)).toEqual({

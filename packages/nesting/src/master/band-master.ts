@@ -130,6 +130,7 @@ export class BandMaster {
   async solve(limits: {
     readonly integer: boolean;
     readonly seconds: number;
+    readonly nodes?: number;
   }): Promise<BandAnswer | 'infeasible' | 'stopped'> {
     const answer = await this.#master.solve(limits);
     if (answer.status === 'infeasible') return 'infeasible';

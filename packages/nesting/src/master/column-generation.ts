@@ -100,10 +100,12 @@ function addBands(
   }
 }
 
-function zeroBound({ classes, demand, objective, scale, pricer, keptAtMost }: LinearRequest) {
+/** The bound that holds before anything is known of what pieces are worth. */
+function zeroBound({ classes, demand, objective, scale, keptAtMost }: LinearRequest) {
   const pieces = new Float64Array(demand.length);
   const multipliers: Multipliers = { scale, pieces, caps: objective.caps.map(() => 0) };
-  const { worth } = pricer.price(pieces, coinWorth(objective, multipliers));
+  const coin = coinWorth(objective, multipliers);
+  const worth = keptAtMost.map((coins) => coins * coin);
   return exactBound(worth, keptAtMost, classes, demand, objective, multipliers);
 }
 

@@ -18,8 +18,8 @@ export interface CoverRequest {
   readonly weights: readonly number[];
   /** Patterns known to be of use. */
   readonly seeds: readonly Pattern[];
-  readonly seconds: number;
-  readonly random: () => number;
+  /** Nodes that the integer master may take. */
+  readonly nodes: number;
 }
 
 /** Rounds of column generation before the integer master. */
@@ -35,16 +35,15 @@ export async function cover(
   ground: SearchGround,
   request: CoverRequest,
 ): Promise<{ readonly planned: readonly Planned[]; readonly best: boolean } | undefined> {
-  const { demand, classes, caps, weights, seconds } = request;
+  const { demand, classes, caps, weights, nodes } = request;
   const { objective, engines } = ground;
   const book = ground.newBook();
   for (const pattern of request.seeds) book.addPattern(pattern);
-  const pricer = ground.pricerFor(demand);
   const linear = new BandMaster({ classes, demand, objective, penalties: ground.penalties, book, engines });
   try {
     const result = await solveLinear({
       ...ground,
-      pricer,
+      pricer: ground.pricerFor(demand),
       classes,
       demand,
       book,
@@ -53,26 +52,6 @@ export async function cover(
       mostRounds: ROUNDS,
     });
     ground.effort.rounds += result.rounds;
-    const { pieces } = result.bound.multipliers;
-    const room = caps[caps.length-1].atMost * ground.scale - result.bound.scaled;
-    if (pricer.within !== undefined && (globalThis as any).LIST > 0) {
-      for (let gap = Math.max(0, room) + ground.scale*0.02; gap > 1; gap = Math.floor(gap / 2)) {
-        const list = pricer.within(pieces, result.bound.classCost, gap, (globalThis as any).LIST);
-        if (list === undefined) continue;
-        book.addList(list);
-        break;
-      }
-    }
-    for (let i = 0; i < (globalThis as any).PERT; i++) {
-      const values = Float64Array.from(pieces, (value) =>
-        Math.floor(value * (1 + (globalThis as any).AMP * (request.random() - 0.5))),
-      );
-      const priced = pricer.price(values, 0);
-      for (let g = 0; g < classes.length; g++) {
-        for (const { pattern } of priced.patterns(g)) book.addPattern(pattern);
-      }
-      for (const offer of priced.bands?.() ?? []) book.addBand(offer.make());
-    }
   } finally {
     linear.close();
   }
@@ -88,7 +67,7 @@ export async function cover(
   try {
     whole.addFromBook();
     ground.effort.integerMasters++;
-    const answer = await whole.solve({ integer: true, seconds });
+    const answer = await whole.solve({ integer: true, seconds: ground.deadline.left(), nodes });
     if (typeof answer === 'string') return undefined;
     const planned = compose(book, answer).map(([pattern, count]) => ({ pattern, count }));
     return { planned, best: answer.status === 'optimal' };

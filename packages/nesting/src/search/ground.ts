@@ -19,7 +19,12 @@ export interface SearchGround {
   /** Every pattern that came up. */
   readonly book: BandBook;
   readonly newBook: () => BandBook;
-  /** A pricer that cuts no more of a piece than is given, as far as its kind can. */
+  /** Prices all patterns of the kind, so that its worth makes a bound. */
+  readonly pricer: PatternPricer;
+  /**
+   * A quick pricer of patterns for so many of each piece, to find columns with. Its
+   * worth need not hold for all patterns of the kind.
+   */
   readonly pricerFor: (demand: readonly number[]) => PatternPricer;
   readonly engines: Engines;
   readonly deadline: Deadline;

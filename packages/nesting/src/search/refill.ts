@@ -14,8 +14,10 @@ export interface Partial {
 /** Sheets that are freed at first, and at the fewest. */
 const FREED_FIRST = 4;
 const FEWEST_FREED = 2;
-/** Seconds that one integer master may take. */
-const SECONDS_EACH = 1;
+/** Most sheets that are freed at a time. */
+const MOST_FREED = 30;
+/** Nodes that one integer master may take. */
+const NODES_EACH = 300;
 
 /**
  * Local search on a plan that keeps to a cost: each step frees some sheets, and
@@ -29,6 +31,7 @@ export class Refiller {
   readonly #atMost: number;
   readonly #random: () => number;
   #freed = FREED_FIRST;
+  #exhausted = false;
 
   /** @param atMost the cost to keep to, by the measure of the objective */
   constructor(
@@ -43,7 +46,10 @@ export class Refiller {
     this.#random = random;
   }
 
-  get freed(): number { return this.#freed; }
+  /** True once all sheets were freed at a time and their best answer found. */
+  get exhausted(): boolean {
+    return this.#exhausted;
+  }
 
   async step(partial: Partial): Promise<Partial> {
     const most = Math.ceil(this.#freed);
@@ -62,9 +68,9 @@ export class Refiller {
       this.#weights,
       this.#atMost,
       freed,
-      this.#random,
     );
-    if (again?.best === true) this.#freed = Math.min(this.#freed + 0.25, (globalThis as any).MAXF ?? 30);
+    if (again?.best === true && sheets.length === 0) this.#exhausted = true;
+    if (again?.best === true) this.#freed = Math.min(this.#freed + 0.25, MOST_FREED);
     else this.#freed = Math.max(FEWEST_FREED, this.#freed - 0.5);
     return again !== undefined && again.missing <= partial.missing ? again : partial;
   }
@@ -77,7 +83,6 @@ export async function refillRest(
   weights: readonly number[],
   atMost: number,
   seeds: readonly Planned['pattern'][],
-  random: () => number,
 ): Promise<(Partial & { readonly best: boolean }) | undefined> {
   const { objective, classes } = ground;
   const used = sheetsUsed(rest, classes.length);
@@ -94,8 +99,7 @@ export async function refillRest(
     caps,
     weights,
     seeds,
-    random,
-    seconds: Math.min(SECONDS_EACH, ground.deadline.left()),
+    nodes: NODES_EACH,
   });
   if (added === undefined) return undefined;
   const planned = [...rest, ...added.planned];

@@ -31,6 +31,8 @@ export interface SolveLimits {
   readonly integer: boolean;
   /** Wall seconds after which the engine stops by itself. */
   readonly seconds: number;
+  /** Nodes of branching after which it stops; no limit when absent. */
+  readonly nodes?: number;
 }
 
 export type Answer =

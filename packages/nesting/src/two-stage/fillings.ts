@@ -1,4 +1,10 @@
-import type { KnapsackItem } from './layered-knapsack.js';
+/** Something that takes up room and may be taken a number of times. */
+export interface KnapsackItem {
+  /** At least 1. */
+  readonly size: number;
+  /** Most copies, at least 0. */
+  readonly most: number;
+}
 
 export interface FillingRequest {
   readonly capacity: number;

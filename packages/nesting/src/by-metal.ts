@@ -1,0 +1,35 @@
+import type { CuttingProblem, Metal } from './problem.js';
+
+/** The pieces of one metal and thickness, with the stock that they can be cut from. */
+export interface MetalPart {
+  readonly metal: Metal;
+  readonly problem: CuttingProblem;
+}
+
+/** Parts a problem by metal and thickness, in the order of the pieces. */
+export function byMetal(problem: CuttingProblem): readonly MetalPart[] {
+  const parts = new Map<string, Metal>();
+  for (const { metal, thickness } of problem.pieces) {
+    const key = metalKey({ ...metalOf(metal, thickness) });
+    if (!parts.has(key)) parts.set(key, metalOf(metal, thickness));
+  }
+  return [...parts].map(([key, metal]) => ({
+    metal,
+    problem: {
+      ...problem,
+      pieces: problem.pieces.filter((piece) => metalKey(piece) === key),
+      stock: problem.stock.filter((stock) => metalKey(stock) === key),
+    },
+  }));
+}
+
+function metalOf(metal: string | undefined, thickness: number | undefined): Metal {
+  return {
+    ...(metal === undefined ? {} : { metal }),
+    ...(thickness === undefined ? {} : { thickness }),
+  };
+}
+
+function metalKey({ metal, thickness }: Metal): string {
+  return JSON.stringify([metal ?? null, thickness ?? null]);
+}

@@ -1,0 +1,66 @@
+import { FreePricer } from './free-guillotine/free-pricer.js';
+import type { Box } from './pattern/box.js';
+import type { KeepValue } from './pattern/keep-value.js';
+import type { Limits } from './pattern/limits.js';
+import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js';
+import type { KeepRule, Stages } from './problem.js';
+import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
+import { TwoStagePricer } from './two-stage/two-stage-pricer.js';
+
+/** The pricers that suit a kind of cutting. */
+export interface KindPricers {
+  /** Prices all patterns of the kind, so that its worth makes a bound. */
+  readonly exact: PatternPricer;
+  /** Quick ones that find good patterns for so many of each piece. */
+  readonly quick: (demand: readonly number[]) => PatternPricer;
+}
+
+/** What the pricers of every kind work from. */
+export interface PricerRequest {
+  readonly boxes: readonly Box[];
+  readonly demand: readonly number[];
+  readonly limits: Limits;
+  readonly rule: KeepRule | undefined;
+  /** Values remnants as the rule does; undefined where none is worth anything. */
+  readonly keep: KeepValue | undefined;
+}
+
+/**
+ * Chooses the pricers. Two-stage patterns are patterns of every kind, cheap to
+ * price and mindful of demand, so they serve all kinds as columns; patterns with
+ * more stages are priced besides.
+ */
+export function kindPricers(stages: Stages, request: PricerRequest): KindPricers {
+  const { boxes, demand, limits, rule, keep } = request;
+  const two = (wanted: readonly number[]) => new TwoStagePricer(boxes, wanted, limits, keep);
+  const whole = two(demand);
+  if (stages === 2) {
+    return { exact: whole, quick: (wanted) => (wanted === demand ? whole : two(wanted)) };
+  }
+  const rules = boxes.map(() => rule);
+  const three = new ThreeStagePricer(boxes, limits, rules);
+  const quick = (wanted: readonly number[]) =>
+    new BothPricers(wanted === demand ? whole : two(wanted), three);
+  return { exact: stages === 3 ? three : new FreePricer(boxes, limits, rules), quick };
+}
+
+/** Offers the patterns of two pricers. */
+class BothPricers implements PatternPricer {
+  readonly #one: PatternPricer;
+  readonly #other: PatternPricer;
+
+  constructor(one: PatternPricer, other: PatternPricer) {
+    this.#one = one;
+    this.#other = other;
+  }
+
+  price(values: ArrayLike<number>, coin: number): PricedPatterns {
+    const one = this.#one.price(values, coin);
+    const other = this.#other.price(values, coin);
+    return {
+      worth: one.worth.map((worth, box) => Math.max(worth, other.worth[box])),
+      patterns: (box) => [...one.patterns(box), ...other.patterns(box)],
+      bands: () => [...(one.bands?.() ?? []), ...(other.bands?.() ?? [])],
+    };
+  }
+}

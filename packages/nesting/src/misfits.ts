@@ -1,0 +1,107 @@
+import { kindPricers } from './kind-pricers.js';
+import { type StockClass, stockClasses } from './master/stock-class.js';
+import type { CuttingRules } from './pattern/cutting-rules.js';
+import { legal } from './pattern/legal.js';
+import type { Part } from './pattern/part.js';
+import type { PlanOutcome } from './plan.js';
+import type { CuttingProblem } from './problem.js';
+
+/**
+ * What cannot be cut from any of the stock, however it is cut.
+ * @returns undefined where every piece that is wanted fits somewhere
+ */
+export function misfits(
+  problem: CuttingProblem,
+  classes: readonly StockClass[],
+  rules: CuttingRules,
+): Extract<PlanOutcome, { status: 'piece too large' | 'piece too narrow' }> | undefined {
+  const unfit = unfitting(problem, classes, rules);
+  if (unfit.length === 0) return undefined;
+  const narrow = unfit.filter((i) => {
+    const { length, width } = problem.pieces[i];
+    return Math.min(length, width) < rules.limits.narrowest;
+  });
+  const id = (i: number) => problem.pieces[i].id;
+  if (narrow.length > 0) return { status: 'piece too narrow', pieces: narrow.map(id) };
+  const unlimited = {
+    ...rules,
+    limits: { ...rules.limits, longestCut: Number.POSITIVE_INFINITY },
+  };
+  const reach = stockClasses(problem, unlimited.limits, () => 0);
+  const still = new Set(unfitting(problem, reach, unlimited));
+  return {
+    status: 'piece too large',
+    pieces: unfit.map(id),
+    largestStock: largestStock(problem),
+    forTheShear: unfit.filter((i) => !still.has(i)).map(id),
+  };
+}
+
+function unfitting(
+  problem: CuttingProblem,
+  classes: readonly StockClass[],
+  rules: CuttingRules,
+): readonly number[] {
+  const wanted = problem.pieces.flatMap((piece, i) => (piece.quantity > 0 ? [i] : []));
+  const unsure = wanted.filter((piece) => !fitsAlone(piece, classes, rules));
+  if (unsure.length === 0 || classes.length === 0) return unsure;
+  // A piece that cannot be cut alone may still be cut beside others, or in more stages.
+  const ones = problem.pieces.map(() => 1);
+  const pricers = kindPricers(rules.stages, {
+    boxes: classes.map(({ box }) => box),
+    demand: problem.pieces.map((piece) => Math.max(1, piece.quantity)),
+    limits: rules.limits,
+    rule: undefined,
+    keep: undefined,
+  });
+  return unsure.filter((piece) => {
+    const most = problem.pieces.reduce((sum, { quantity }) => sum + quantity, 0) + 1;
+    const values = ones.map((one, i) => (i === piece ? most * ones.length : one));
+    const priced = pricers.exact.price(values, 0);
+    return !priced.worth.some((worth) => worth >= most * ones.length);
+  });
+}
+
+/** Whether a piece in the corner of some stock can be cut free in two stages. */
+function fitsAlone(piece: number, classes: readonly StockClass[], rules: CuttingRules): boolean {
+  return classes.some(({ box }) =>
+    box.lays
+      .filter((lay) => lay.piece === piece)
+      .some((lay) =>
+        box.firstCuts.some((cuts) => {
+          const straight = cuts === 'along';
+          const part: Part = {
+            kind: 'split',
+            cuts,
+            parts: [
+              {
+                extent: straight ? lay.width : lay.length,
+                part: {
+                  kind: 'split',
+                  cuts: straight ? 'across' : 'along',
+                  parts: [
+                    {
+                      extent: straight ? lay.length : lay.width,
+                      part: { kind: 'lay', piece, turned: lay.turned },
+                    },
+                  ],
+                },
+              },
+            ],
+          };
+          return legal(part, box, rules);
+        }),
+      ),
+  );
+}
+
+/** The largest stock that there is any of, or else the largest that is listed. */
+function largestStock(problem: CuttingProblem): string {
+  const there = problem.stock.filter(
+    (stock) => stock.kind === 'offcut' || stock.onHand > 0 || stock.canBuy !== 0,
+  );
+  const [largest] = [...(there.length > 0 ? there : problem.stock)].sort(
+    (a, b) => b.length * b.width - a.length * a.width,
+  );
+  return largest.id;
+}

@@ -1,0 +1,153 @@
+import { classCost, money } from '../master/objective.js';
+import type { StockClass } from '../master/stock-class.js';
+import type { BoxLay } from '../pattern/box.js';
+import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
+import { legal } from '../pattern/legal.js';
+import type { Pattern, Slice } from '../pattern/part.js';
+import type { PatternPricer } from '../pattern/pattern-pricer.js';
+import { patternOf } from '../pattern/pattern-of.js';
+import type { Rolling } from '../problem.js';
+import { available } from './class-supplies.js';
+import type { Planned } from './planned.js';
+
+/**
+ * A plan by the rule of thumb, as a start for the search and a ceiling over it:
+ * open a strip as wide as the widest piece still wanted, fill it with pieces by
+ * descending width, fill the sheet with such strips; take stock that costs nothing
+ * first, then the sheet that gives most metal used for its cost (first fit
+ * decreasing height on strips, as in Coffman, Garey, Johnson and Tarjan 1980,
+ * "Performance bounds for level-oriented two-dimensional packing algorithms").
+ * Where the shear's limits forbid what the rule of thumb does, a pattern with most
+ * metal used takes its place.
+ * @returns undefined where the stock ran out before the demand was met
+ */
+export function firstFit(
+  classes: readonly StockClass[],
+  boxes: readonly CutBox[],
+  demand: readonly number[],
+  rules: CuttingRules,
+  pricerFor: (demand: readonly number[]) => PatternPricer,
+): readonly Planned[] | undefined {
+  const wanted = [...demand];
+  const used = classes.map(() => 0);
+  const planned: Planned[] = [];
+  while (wanted.some((quantity) => quantity > 0)) {
+    let best: { pattern: Pattern; rank: number } | undefined;
+    const offer = (pattern: Pattern | undefined) => {
+      if (pattern === undefined) return;
+      const rank = rankOf(pattern, classes, used, wanted, rules);
+      if (rank > 0 && (best === undefined || rank > best.rank)) best = { pattern, rank };
+    };
+    classes.forEach((entry, g) => {
+      if (used[g] >= available(entry)) return;
+      for (const cuts of entry.box.firstCuts) offer(byStrips(entry, g, boxes, cuts, wanted, rules));
+    });
+    if (best === undefined) {
+      const areas = rules.pieces.map((piece, i) =>
+        wanted[i] > 0 ? piece.length * piece.width : 0,
+      );
+      const priced = pricerFor(wanted).price(areas, 0);
+      classes.forEach((entry, g) => {
+        if (used[g] >= available(entry)) return;
+        for (const { pattern } of priced.patterns(g)) offer(pattern);
+      });
+    }
+    if (best === undefined) return undefined;
+    const { pattern } = best;
+    const times = sameAgain(classes[pattern.stockClass], used[pattern.stockClass], pattern, wanted);
+    for (const [piece, copies] of pattern.counts) {
+      wanted[piece] = Math.max(0, wanted[piece] - copies * times);
+    }
+    used[pattern.stockClass] += times;
+    planned.push({ pattern, count: times });
+  }
+  return planned;
+}
+
+/** Free stock ranks above all priced stock, fuller sheets above emptier ones; 0 where nothing is gained. */
+function rankOf(
+  pattern: Pattern,
+  classes: readonly StockClass[],
+  used: readonly number[],
+  wanted: readonly number[],
+  { pieces }: CuttingRules,
+): number {
+  const entry = classes[pattern.stockClass];
+  const before = classCost(entry, used[pattern.stockClass], money);
+  const cost = classCost(entry, used[pattern.stockClass] + 1, money) - before;
+  if (!Number.isFinite(cost)) return 0;
+  const area = pattern.counts.reduce(
+    (sum, [piece, copies]) =>
+      sum + Math.min(copies, wanted[piece]) * pieces[piece].length * pieces[piece].width,
+    0,
+  );
+  if (area === 0) return 0;
+  return cost <= 0 ? 2 + area / (entry.box.length * entry.box.width) : area / cost / 1e12;
+}
+
+function byStrips(
+  entry: StockClass,
+  stockClass: number,
+  boxes: readonly CutBox[],
+  cuts: Rolling,
+  demand: readonly number[],
+  rules: CuttingRules,
+): Pattern | undefined {
+  const straight = cuts === 'along';
+  const { box } = entry;
+  const [length, breadth] = straight ? [box.length, box.width] : [box.width, box.length];
+  const along = (lay: BoxLay) => (straight ? lay.length : lay.width);
+  const across = (lay: BoxLay) => (straight ? lay.width : lay.length);
+  const upright = (lay: BoxLay) => along(lay) < across(lay);
+  // Long side along the strip first, wide before narrow.
+  const order = [...box.lays].sort(
+    (a, b) =>
+      Number(upright(a)) - Number(upright(b)) || across(b) - across(a) || along(b) - along(a),
+  );
+  const wanted = [...demand];
+  const parts: Slice[] = [];
+  for (let room = breadth; ; ) {
+    const first = order.find((lay) => across(lay) <= room && wanted[lay.piece] > 0);
+    if (first === undefined) break;
+    const extent = across(first);
+    const slices: Slice[] = [];
+    let left = length;
+    for (const lay of [first, ...order]) {
+      const copies = Math.min(wanted[lay.piece], Math.floor(left / along(lay)));
+      if (across(lay) > extent || copies <= 0) continue;
+      const part = { kind: 'lay', piece: lay.piece, turned: lay.turned } as const;
+      for (let i = 0; i < copies; i++) slices.push({ extent: along(lay), part });
+      wanted[lay.piece] -= copies;
+      left -= copies * along(lay);
+    }
+    parts.push({
+      extent,
+      part: { kind: 'split', cuts: straight ? 'across' : 'along', parts: slices },
+    });
+    room -= extent;
+  }
+  if (parts.length === 0) return undefined;
+  const part = { kind: 'split', cuts, parts } as const;
+  if (!legal(part, box, rules)) return undefined;
+  return patternOf(part, stockClass, boxes[stockClass], rules);
+}
+
+/** How often the same pattern serves again: while it is wanted and the supply's price does not change. */
+function sameAgain(
+  entry: StockClass,
+  used: number,
+  { counts }: Pattern,
+  wanted: readonly number[],
+): number {
+  let left = used;
+  let supply = 0;
+  for (const { count } of entry.supplies) {
+    if (left < count) {
+      supply = count - left;
+      break;
+    }
+    left -= count;
+  }
+  const wants = counts.map(([piece, copies]) => Math.floor(wanted[piece] / copies));
+  return Math.max(1, Math.min(supply, ...wants));
+}

@@ -1,0 +1,358 @@
+import { BandMaster } from '../master/band-master.js';
+import { type LinearResult, solveLinear } from '../master/column-generation.js';
+import { type Measure, money, totalCost } from '../master/objective.js';
+import { ReachableCosts } from '../master/reachable-cost.js';
+import { aboveEveryPlan } from '../master/shortage.js';
+import type { SearchEnding } from '../plan.js';
+import { seededRandom } from '../random.js';
+import { branchOnSupplies } from './branch-on-supplies.js';
+import { compose } from './compose.js';
+import { dive } from './dive.js';
+import type { SearchGround } from './ground.js';
+import { demandLeft, keptCoins, type Planned, sheetsUsed } from './planned.js';
+import { missingWeight, type Partial, Refiller, refillRest } from './refill.js';
+
+export interface SearchRequest {
+  readonly ground: SearchGround;
+  /** A plan known already. */
+  readonly known: readonly Planned[] | undefined;
+  /** True for a short search that does without the largest masters and repeated dives. */
+  readonly brief: boolean;
+  readonly seed: number;
+  /** Told of whatever changes. */
+  readonly onProgress?: (phase: string, cost: number | undefined, bound: number) => void;
+}
+
+export interface SearchResult {
+  /** The best plan found, if any. */
+  readonly planned: readonly Planned[] | undefined;
+  /** Its cost by the objective, coins kept in sheets taken off; `Infinity` without one. */
+  readonly cost: number;
+  /** No plan costs less; `Infinity` where it is proven that there is no plan at all. */
+  readonly bound: number;
+  readonly ending: SearchEnding;
+}
+
+/** Most patterns in a master that is to prove something. */
+const MOST_TO_PROVE = 20_000;
+/** Most columns in a master over all that came up. */
+const MOST_IN_POOL = 3_000;
+/** Nodes that a master may take which proves nothing. */
+const NODES_TO_FIND = 400;
+/** Sheets that a dive leaves to the integer master, in turn. */
+const SHEETS_LEFT = [6, 4, 9];
+/** Steps of local search in vain after which it starts again from another dive. */
+const STEPS_IN_VAIN = 40;
+/** Dives, after the first without noise, each with its local search. */
+const DIVES = 60;
+/** Dives in vain after which the search ends. */
+const DIVES_IN_VAIN = 6;
+
+/**
+ * Finds a plan of least cost and the bound that says how good it is. Cheap means
+ * come first and it ends as soon as plan and bound meet: column generation for
+ * the bound; a dive, local search and the integer master for the plan; branching
+ * on supplies to raise the bound; the integer master over every pattern that a
+ * better plan could contain, which proves the plan or betters it; then dives with
+ * noise while time lasts.
+ */
+export async function search(request: SearchRequest): Promise<SearchResult> {
+  const hunt = new Hunt(request);
+  try {
+    return hunt.result(await hunt.run());
+  } finally {
+    hunt.close();
+  }
+}
+
+/** The state of one search. */
+class Hunt {
+  readonly #ground: SearchGround;
+  readonly #request: SearchRequest;
+  readonly #master: BandMaster;
+  readonly #measure: Measure;
+  readonly #reach: ReachableCosts;
+  /** Costs more than any plan. */
+  readonly #above: number;
+  #planned: readonly Planned[] | undefined;
+  #cost = Number.POSITIVE_INFINITY;
+  /** The bound in units of 1/scale. */
+  #scaled = Number.NEGATIVE_INFINITY;
+  /** Raised where a search of all patterns has proven the plan. */
+  #proven = false;
+
+  constructor(request: SearchRequest) {
+    const { ground } = request;
+    const { classes, demand, objective } = ground;
+    this.#request = request;
+    this.#ground = ground;
+    this.#measure = objective.cost ?? money;
+    this.#above = aboveEveryPlan(classes, demand, objective);
+    const valued =
+      this.#measure.coin > 0 &&
+      (ground.keptAtMost.some((coins) => coins > 0) ||
+        classes.some((entry) => entry.supplies.some(({ leftOver }) => leftOver > 0)));
+    const prices = classes.flatMap((entry) =>
+      entry.supplies.map((supply) => this.#measure.of(supply) * supply.unit),
+    );
+    // Where remnants have a value, any whole number of coins can be the cost.
+    this.#reach = new ReachableCosts(valued ? [1] : prices, this.#above);
+    this.#offer(request.known);
+    for (const { pattern } of request.known ?? []) ground.book.addPattern(pattern);
+    this.#master = new BandMaster(ground);
+  }
+
+  close(): void {
+    this.#master.close();
+  }
+
+  async run(): Promise<SearchEnding> {
+    const root = await this.#solveRoot();
+    if (this.#impossible() || this.#met()) return 'bound met';
+    if (root === undefined) return 'time limit';
+    await this.#diveAndRefill(root, this.#aim(0), 0);
+    if (!this.#met()) await this.#masterOfPool();
+    if (!this.#met()) await this.#branch(root);
+    if (this.#impossible() || this.#met()) return 'bound met';
+    if (this.#request.brief) return this.#left() <= 0 ? 'time limit' : 'pattern limit';
+    const listed = await this.#masterOfAll(root);
+    if (listed !== undefined) return listed;
+    let best = this.#cost;
+    for (let dives = 1, vain = 0; dives <= DIVES && vain < DIVES_IN_VAIN; dives++, vain++) {
+      if (this.#left() <= 0) return 'time limit';
+      if (this.#cost < best) vain = 0;
+      best = this.#cost;
+      await this.#diveAndRefill(root, this.#aim(dives), dives);
+      if (!this.#met() && dives % 5 === 0) await this.#masterOfPool();
+      if (this.#met()) return 'bound met';
+    }
+    return 'pattern limit';
+  }
+
+  result(ending: SearchEnding): SearchResult {
+    const bound = this.#proven
+      ? Math.min(this.#cost, this.#above)
+      : Math.min(this.#bound(this.#scaled), this.#cost);
+    return {
+      planned: this.#planned,
+      cost: this.#cost,
+      bound: bound >= this.#above ? Number.POSITIVE_INFINITY : bound,
+      ending,
+    };
+  }
+
+  /** Patterns of the quick pricer first, then all patterns of the kind. */
+  async #solveRoot(): Promise<LinearResult | undefined> {
+    const { ground } = this;
+    const quick = ground.pricerFor(ground.demand);
+    if (quick !== ground.pricer) {
+      const first = await solveLinear({
+        ...ground,
+        pricer: quick,
+        master: this.#master,
+        enough: () => false,
+      });
+      ground.effort.rounds += first.rounds;
+    }
+    const root = await solveLinear({
+      ...ground,
+      master: this.#master,
+      enough: (scaled) => this.#meets(scaled),
+    });
+    ground.effort.rounds += root.rounds;
+    this.#raise(root.bound.scaled);
+    this.#tell('linear plan');
+    return root.answer === undefined ? undefined : root;
+  }
+
+  /** Dives, then refills what is missing at a cost that is to be reached. */
+  async #diveAndRefill(root: LinearResult, target: number, round: number): Promise<void> {
+    const { ground } = this;
+    const random = seededRandom(this.#request.seed + round);
+    const taken = await dive(ground, {
+      master: this.#master,
+      root,
+      sheetsLeft: SHEETS_LEFT[round % SHEETS_LEFT.length],
+      random: round === 0 ? undefined : random,
+    });
+    const weights = this.#weights(root);
+    const affordable = withinCost(ground, taken, this.#measure, target);
+    let partial: Partial = {
+      planned: affordable,
+      missing: missingWeight(ground.demand, affordable, weights),
+    };
+    partial = (await refillRest(ground, affordable, weights, target, [])) ?? partial;
+    const refiller = new Refiller(ground, weights, target, random);
+    for (let vain = 0; partial.missing > 0 && vain < STEPS_IN_VAIN && this.#left() > 0; vain++) {
+      const next = await refiller.step(partial);
+      if (refiller.exhausted) break;
+      if (next.missing < partial.missing) vain = 0;
+      partial = next;
+      this.#tell('local search');
+    }
+    if (partial.missing === 0) this.#offer(partial.planned);
+    else await this.#complete(partial);
+  }
+
+  /** Makes a plan of what is nearly one, at whatever it costs. */
+  async #complete(partial: Partial): Promise<void> {
+    const { ground } = this;
+    if (this.#left() <= 0 || this.#planned === undefined) return;
+    const weights = ground.demand.map(() => 1);
+    const limit = this.#reach.below(this.#cost);
+    const whole = await refillRest(ground, partial.planned, weights, limit, []);
+    if (whole?.missing === 0) this.#offer(whole.planned);
+  }
+
+  async #masterOfPool(): Promise<void> {
+    const { book } = this.#ground;
+    if (book.bands.length + book.sheets.length > MOST_IN_POOL) return;
+    await this.#solveWhole(NODES_TO_FIND);
+  }
+
+  async #branch(root: LinearResult): Promise<void> {
+    const { ground } = this;
+    const scaled = await branchOnSupplies(ground, this.#master, root, (value) =>
+      this.#meets(value),
+    );
+    this.#raise(Math.min(scaled, this.#above * ground.scale));
+    this.#tell('branching');
+  }
+
+  /**
+   * The integer master over all patterns that a better plan could contain.
+   * @returns undefined where there are too many of them
+   */
+  async #masterOfAll(root: LinearResult): Promise<SearchEnding | undefined> {
+    const { ground } = this;
+    const { pricer, scale, objective } = ground;
+    if (pricer.within === undefined || objective.caps.length > 0) return undefined;
+    if (ground.classes.some(({ supplies }) => supplies.some(({ least }) => least > 0))) {
+      return undefined;
+    }
+    const gap = this.#target() * scale - root.bound.scaled;
+    const { multipliers, classCost } = root.bound;
+    const list = pricer.within(multipliers.pieces, classCost, gap, MOST_TO_PROVE);
+    if (list === undefined) return undefined;
+    const book = ground.newBook();
+    book.addList(list);
+    const status = await this.#solveWhole(undefined, { ...ground, book });
+    if (status !== 'infeasible' && status !== 'optimal') return this.#met() ? 'bound met' : undefined;
+    this.#proven = true;
+    return 'all patterns within the gap searched';
+  }
+
+  async #solveWhole(
+    nodes: number | undefined,
+    ground: SearchGround = this.#ground,
+  ): Promise<'optimal' | 'infeasible' | 'stopped'> {
+    if (this.#left() <= 0) return 'stopped';
+    ground.effort.integerMasters++;
+    const cap = { measure: this.#measure, atMost: this.#target() };
+    const { classes, demand, objective, book, engines } = ground;
+    const capped = { ...objective, caps: [...objective.caps, cap] };
+    const master = new BandMaster({ classes, demand, objective: capped, packs: true, book, engines });
+    try {
+      master.addFromBook();
+      const answer = await master.solve({
+        integer: true,
+        seconds: this.#left(),
+        ...(nodes === undefined ? {} : { nodes }),
+      });
+      if (typeof answer === 'string') return answer;
+      this.#offer(compose(book, answer).map(([pattern, count]) => ({ pattern, count })));
+      return answer.status;
+    } finally {
+      master.close();
+    }
+  }
+
+  /** Takes a plan that is better than the best so far, once its cost has been counted again. */
+  #offer(planned: readonly Planned[] | undefined): void {
+    if (planned === undefined) return;
+    const { classes, demand, objective } = this.#ground;
+    if (demandLeft(demand, planned).some((quantity) => quantity > 0)) return;
+    const used = sheetsUsed(planned, classes.length);
+    const kept = keptCoins(planned);
+    const of = (measure: Measure) => totalCost(classes, used, measure) - measure.coin * kept;
+    if (!objective.caps.every(({ measure, atMost }) => of(measure) <= atMost)) return;
+    const cost = of(this.#measure);
+    if (cost >= this.#cost) return;
+    this.#cost = cost;
+    this.#planned = planned;
+    this.#tell('better plan');
+  }
+
+  /** How much each missing piece counts: its part in the cost of the linear plan. */
+  #weights(root: LinearResult): readonly number[] {
+    const { pieces } = root.bound.multipliers;
+    const most = Math.max(1, ...pieces);
+    return Array.from(pieces, (value) => 1 + Math.round((1000 * value) / most));
+  }
+
+  #raise(scaled: number): void {
+    this.#scaled = Math.max(this.#scaled, scaled);
+  }
+
+  #left(): number {
+    return this.#ground.deadline.left();
+  }
+
+  /** The most that a plan may cost to be better than the best so far. */
+  #target(): number {
+    return this.#planned === undefined ? this.#above : this.#reach.below(this.#cost);
+  }
+
+  /** A cost to aim for: the least that the bound allows, but now and then halfway to it. */
+  #aim(round: number): number {
+    const below = this.#target();
+    const least = Math.min(below, this.#bound(this.#scaled));
+    if (round % 3 < 2) return least;
+    return Math.min(below, this.#reach.atLeast(Math.ceil((least + below) / 2)));
+  }
+
+  #bound(scaled: number): number {
+    return this.#reach.atLeast(Math.ceil(scaled / this.#ground.scale));
+  }
+
+  #meets(scaled: number): boolean {
+    return this.#planned !== undefined && this.#bound(scaled) >= this.#cost;
+  }
+
+  #met(): boolean {
+    return this.#proven || this.#meets(this.#scaled);
+  }
+
+  #impossible(): boolean {
+    return this.#bound(this.#scaled) >= this.#above;
+  }
+
+  #tell(phase: string): void {
+    this.#request.onProgress?.(phase, this.#cost, this.#bound(this.#scaled));
+  }
+
+  get ground(): SearchGround {
+    return this.#ground;
+  }
+}
+
+/** The first sheets of a plan that together cost no more than is allowed. */
+function withinCost(
+  { classes }: SearchGround,
+  planned: readonly Planned[],
+  measure: Measure,
+  atMost: number,
+): readonly Planned[] {
+  const kept: Planned[] = [];
+  for (const { pattern, count } of planned) {
+    for (let copies = count; copies > 0; copies--) {
+      const tried = [...kept, { pattern, count: copies }];
+      const used = sheetsUsed(tried, classes.length);
+      const cost = totalCost(classes, used, measure) - measure.coin * keptCoins(tried);
+      if (cost > atMost) continue;
+      kept.push({ pattern, count: copies });
+      break;
+    }
+  }
+  return kept;
+}
