@@ -1,14 +1,18 @@
 import type { Box } from '../drawing/drawing.js';
+import { LINE_HEIGHT } from '../drawing/measure-text.js';
 import type { CutMap } from './cut-map.js';
 import { cutNumbersDepth } from './cut-numbers.js';
 import { HEADING_HEIGHT } from './heading.js';
+import { dustNote } from './notes.js';
 import { OVERALL_DEPTH, overallOverhang } from './overall-dimensions.js';
-import { fitPaper, MARGIN, PAPER, type Unit } from './paper.js';
+import { fitPaper, MARGIN, PAPER, TYPE, type Unit } from './paper.js';
 import { stripDimensionsDepth } from './strip-dimensions.js';
 import type { Strips } from './strips.js';
 
 /** Scale bar, key, notes and caution as they usually come out, in millimetres of paper. */
 const USUAL_FOOT = 36;
+/** A line more in the foot, with the room above it. */
+const LINE_MORE = LINE_HEIGHT * TYPE.small + 0.6;
 /** Labels beside the stock may stand this far beyond its corners. */
 const CORNER = 4;
 
@@ -36,12 +40,8 @@ export function planPage(map: CutMap, strips: Strips, tableHeight: number): Page
   return planAt(unit, map, strips, tableHeight);
 }
 
-function planAt(
-  guess: Unit,
-  { stock, printLength }: CutMap,
-  strips: Strips,
-  tableHeight: number,
-): PagePlan {
+function planAt(guess: Unit, map: CutMap, strips: Strips, tableHeight: number): PagePlan {
+  const { stock, printLength } = map;
   const widths = stripDimensionsDepth(strips, printLength, guess);
   const numbers = cutNumbersDepth(strips, printLength);
   const along = strips.cutsRun === 'x';
@@ -51,7 +51,7 @@ function planAt(
   const bottom = overallOut.bottom + OVERALL_DEPTH;
   const top = along ? 0 : numbers;
 
-  const words = HEADING_HEIGHT + tableHeight + USUAL_FOOT;
+  const words = HEADING_HEIGHT + tableHeight + USUAL_FOOT + unusualLines(map) * LINE_MORE;
   const down = top + bottom + 2 * CORNER + words + 2 * MARGIN;
   const unit = fitPaper(stock, { across: left + right, down });
   const overhang = Math.max(CORNER, overallOverhang(stock, unit, printLength));
@@ -69,4 +69,13 @@ function planAt(
     footTop,
     overallOut,
   };
+}
+
+/** Lines of the foot for trims, kerfs and late stages, which few shops have. */
+function unusualLines(map: CutMap): number {
+  const stages = new Set(map.cuts.map(({ stage }) => stage));
+  const keys = [0, 4].filter((stage) => stages.has(stage)).length;
+  // Of more than two stages the key says more than that the third cuts trim.
+  const words = (map.stages ?? 2) === 2 ? 0 : 1;
+  return keys + words + (dustNote(map) === undefined ? 0 : 3);
 }

@@ -53,7 +53,7 @@ export async function makePlan(
 /** A problem that the planner refuses, such as lengths of too many marks, in the order's terms. */
 function refusedProblem({ code, path, message }: ProblemError, { sheets }: Order): CommandError {
   const place = path
-    .replace(/^pieces\[/, 'items[')
+    .replace(/^pieces\b/, 'items')
     .replace(/^stock\[(\d+)\]/, (_, digits: string) => {
       const index = Number(digits);
       return index < sheets.length ? `sheets[${index}]` : `offcuts[${index - sheets.length}]`;

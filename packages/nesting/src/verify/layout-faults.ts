@@ -49,7 +49,7 @@ function faultsOf(placed: PlacedPiece, piece: Piece, stock: Stock): readonly Lay
     faults.push({ code: 'must not turn', message: `'${piece.id}' lies turned and must not` });
   }
   if (piece.metal !== stock.metal || piece.thickness !== stock.thickness) {
-    const message = `'${piece.id}' is of ${inWords(piece)} and is cut from '${stock.id}' of ${inWords(stock)}`;
+    const message = `'${piece.id}' is of ${inWords(piece)} and lies on '${stock.id}' of ${inWords(stock)}`;
     faults.push({ code: 'other metal', message });
   }
   const rolled = seenAlong(stock, placed.turned);
