@@ -10,6 +10,8 @@ export interface Notch {
   readonly halfAngle: number;
   /** Degrees to each side that let the hem clear itself; 0 where it opens. */
   readonly least: number;
+  /** How deep the two hems would lie in each other's room there, millimetres to each side; 0 where they clear. */
+  readonly overlap: number;
   /** What the bend does to the hem. */
   readonly hem: 'closes' | 'opens';
   /** Ends of the V's mouth on the raw edge. */
