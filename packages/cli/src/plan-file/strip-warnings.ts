@@ -26,7 +26,7 @@ export function stripWarnings(
   return [
     ...notices
       .filter((notice) => !isToldAs(notice, hard))
-      .map(({ code, message }) => ({ kind: code, message })),
+      .map(({ code, message, source }) => ({ kind: code, message, source })),
     ...hard.map(({ code, message, source }) => ({ kind: code, message, source })),
   ];
 }

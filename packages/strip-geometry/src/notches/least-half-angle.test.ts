@@ -219,6 +219,27 @@ describe('a hem that is closed before it is bent', () => {
   });
 });
 
+// Sheet Metal Work Book, 6th ed. 2012, 90-degree V notches: where two flanges meet, each is cut back
+// by its outside length less half the bend deduction from the middle of the bend, the whole notch is
+// twice that. A hem that stands square on the inner face is such a flange, W + T over all; the bend
+// deduction is 2 (R + T) - B.
+test('a notch of 90 degrees is as wide as the work book has it', () => {
+  const anyRule = fc.record({
+    thickness: fc.double({ min: 0.15, max: 2, noNaN: true }),
+    insideRadius: fc.double({ min: 0, max: 1.9, noNaN: true }),
+    factor: fc.double({ min: 0.3, max: 0.5, noNaN: true }),
+  });
+  fc.assert(
+    fc.property(anyWidth, anyRule, (width, metal) => {
+      const { insideRadius, thickness, allowance } = { ...metal, ...neutralAxis(metal) };
+      const bend = { angle: 90, insideRadius, thickness, allowance: allowance(90) };
+      const deduction = 2 * (insideRadius + thickness) - allowance(90);
+      const half = leastHalfAngle(bend, singleHem(width), 'square');
+      expect(2 * width * slantOf(half)).toBeCloseTo(2 * (width + thickness) - deduction, 9);
+    }),
+  );
+});
+
 test('a sharper fold never needs less, at either stage', () => {
   const stage = fc.constantFrom('closed', 'square');
   const metal = fc.record({

@@ -20,13 +20,19 @@ export interface Notch {
 }
 
 /** Something about a notch or a hem that the user should know. */
-export type HemNotice =
+export type HemNotice = HemFinding & {
+  /** Where the limit comes from that it passes. */
+  readonly source: string;
+  readonly message: string;
+};
+
+/** What is found, and where. */
+type HemFinding =
   | {
       readonly code: 'notch too narrow';
       readonly bend: number;
       readonly halfAngle: number;
       readonly least: number;
-      readonly message: string;
     }
   | {
       readonly code: 'notches overlap';
@@ -34,12 +40,10 @@ export type HemNotice =
       readonly bends: readonly [number, number];
       /** How much hem is missing between them, millimetres along the raw edge. */
       readonly by: number;
-      readonly message: string;
     }
   | {
       readonly code: 'curve too tight';
       /** Number of the curve, counted from the square end. */
       readonly curve: number;
       readonly radius: number;
-      readonly message: string;
     };

@@ -60,7 +60,8 @@ function tooNarrow({ bend, halfAngle, least, overlap }: Notch): HemNotice[] {
   const message =
     `The notch at bend ${bend} opens ${printNumber(halfAngle)} degrees to each side; the hem ` +
     `needs ${printNumber(least)} to clear itself there. Cut it wider.`;
-  return [{ code: 'notch too narrow', bend, halfAngle, least, message }];
+  const source = 'reckoned from the bend and the metal';
+  return [{ code: 'notch too narrow', bend, halfAngle, least, source, message }];
 }
 
 function overlapping({ developed }: Strip, notches: readonly Notch[]): HemNotice[] {
@@ -73,7 +74,8 @@ function overlapping({ developed }: Strip, notches: readonly Notch[]): HemNotice
     }
     const message =
       `The notches at bends ${notch.bend} and ${next.bend} overlap by ${printLength(by)} on the ` +
-      'raw edge, so that no hem is left between them. Take a narrower hem or a smaller half-angle.';
-    return [{ code: 'notches overlap', bends: [notch.bend, next.bend], by, message }];
+      'raw edge, so that no hem is left between them. Take a narrower hem or narrower notches.';
+    const source = 'reckoned from the width of the notches';
+    return [{ code: 'notches overlap', bends: [notch.bend, next.bend], by, source, message }];
   });
 }

@@ -164,6 +164,7 @@ export function curveNotices(strip: Strip, options: NotchOptions = {}): readonly
     const message =
       `Curve ${index + 1} has a radius of ${printLength(radius)}, less than the hem reaches into ` +
       `it, ${printLength(reach)}. Take a narrower hem, or cut it away there.`;
-    return [{ code: 'curve too tight', curve: index + 1, radius, message }];
+    const source = 'reckoned from the reach of the hem';
+    return [{ code: 'curve too tight', curve: index + 1, radius, source, message }];
   });
 }
