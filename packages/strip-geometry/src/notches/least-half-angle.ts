@@ -11,7 +11,7 @@ export interface ClosingBend {
   readonly allowance: number;
   /** Radius of the bend's inner face, millimetres. */
   readonly insideRadius: number;
-  /** Of the metal, millimetres. */
+  /** Of the metal, millimetres; 0 where the bend rule leaves it out, see `hemReach`. */
   readonly thickness: number;
 }
 
