@@ -61,7 +61,7 @@ describe('the README names', () => {
     // An unknown field makes the command list the known ones.
     const order = [
       'stray: x',
-      'shop: { stray: x, shear: { stray: x } }',
+      'shop: { stray: x, shear: { stray: x }, handwork: { stray: x } }',
       'sheets: [{ stray: x }]',
       'offcuts: [{ stray: x }]',
       'items: [{ outline: polygon, stray: x }, { blank: 1 x 1, stray: x }]',
@@ -69,7 +69,7 @@ describe('the README names', () => {
     writeFileSync(join(cwd, 'order.yaml'), order);
     const { stderr } = await run(['plan', 'order.yaml'], { cwd });
     const lists = [...stderr.matchAll(/known here: (.*)$/gm)].map((match) => match[1] ?? '');
-    expect(lists).toHaveLength(7);
+    expect(lists).toHaveLength(8);
     const names = new Set(lists.flatMap((list) => list.split(', ')));
     expect(names.size).toBeGreaterThan(25);
     for (const name of names) expect(rowNames(readme)).toContain(name);

@@ -1,13 +1,16 @@
 /**
  * How long it takes to size a cutter: outline checked, seam placed, strip laid
  * out. One row for each family in the sizes of its example, and one for each
- * kind of long path. Run by `npm run bench:strip`.
+ * kind of long path. `cpu ms` is the time the processor spent on it, which other
+ * work on the machine hardly changes, however long it had to wait. Run by
+ * `npm run bench:strip`.
  */
 import { cubic, ellipticalArc, families, line, makeStrip, neutralAxis } from '../dist/index.js';
 
 const LONG = 5000;
 const WARM_UP_MS = 300;
 const MEASURED_MS = 1000;
+const LEAST_RUNS = 15;
 
 const work = {
   depth: 25,
@@ -73,7 +76,7 @@ const cases = [
   }),
 ];
 
-/** Runs `task` for about some time and returns how long each run took, milliseconds. */
+/** Runs `task` for about some time, at least `LEAST_RUNS` times, and returns how long each run took, milliseconds. */
 function time(task, lasting) {
   const taken = [];
   const stop = performance.now() + lasting;
@@ -81,7 +84,7 @@ function time(task, lasting) {
     const start = performance.now();
     task();
     taken.push(performance.now() - start);
-  } while (performance.now() < stop);
+  } while (performance.now() < stop || taken.length < LEAST_RUNS);
   return taken;
 }
 
@@ -93,11 +96,15 @@ function median(numbers) {
 const rows = cases.map(([name, outline, options]) => {
   const size = () => makeStrip({ ...work, ...options, outline });
   time(size, WARM_UP_MS);
+  const before = process.cpuUsage();
   const taken = time(size, MEASURED_MS);
-  return [name, median(taken).toFixed(3), String(taken.length), size().length.toFixed(6)];
+  const { user, system } = process.cpuUsage(before);
+  const cpu = (user + system) / 1000 / taken.length;
+  const figures = [median(taken).toFixed(3), cpu.toFixed(3), String(taken.length)];
+  return [name, ...figures, size().length.toFixed(6)];
 });
 
-const table = [['outline', 'median ms', 'runs', 'strip mm'], ...rows];
+const table = [['outline', 'median ms', 'cpu ms', 'runs', 'strip mm'], ...rows];
 const widths = table[0].map((_, column) => Math.max(...table.map((row) => row[column].length)));
 for (const row of table) {
   const cells = row.map((cell, column) =>

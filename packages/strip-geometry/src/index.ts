@@ -157,7 +157,7 @@ export { tuckedTab } from './seams/tucked-tab.js';
 
 // Notches: how the hem is cut so that the strip can be bent.
 
-export { type HemStage, hemAtBend } from './notches/hem-side.js';
+export { type HemStage, hemAtBend, USUAL_HEM_STAGE } from './notches/hem-side.js';
 export { type ClosingBend, leastHalfAngle } from './notches/least-half-angle.js';
 export type { HemNotice, Notch } from './notches/notch.js';
 export { type NotchOptions, USUAL_HALF_ANGLE, USUAL_STRAIN } from './notches/notch-options.js';

@@ -121,7 +121,8 @@ function sizedCutter(
   comparing: boolean,
 ): SizedCutter {
   const whole = stripOf(item, outline, shop);
-  const strips = longest === undefined ? [whole] : splitStrip(whole, longest).map(stripOfPart);
+  const strips =
+    longest === undefined ? [whole] : splitStrip(whole, longest, item.handwork).map(stripOfPart);
   const of = strips.length;
   const parts = strips.map((strip, index) => {
     const cutter = { name: item.name, outline, strip };

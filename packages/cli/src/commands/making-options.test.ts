@@ -77,6 +77,61 @@ test('corners up to an angle are formed, not bent', async () => {
   expect(formed.stdout).toContain('No sharp bends.');
 });
 
+describe('notches, and the limits of hand and tool', () => {
+  const outline = async (words: string) =>
+    (await run(['blank', ...words.split(' ')], { cwd })).stdout;
+
+  test('the notch angle', async () => {
+    expect((await blank('--notch-angle 40')).stdout).toContain(
+      'V of 40 degrees a side at each bend',
+    );
+    expect((await blank('--notch-angle 0')).stdout).toContain(
+      'Notches    a slit at each bend, from the raw edge to the fold line\n',
+    );
+  });
+
+  test('the stage of the hem', async () => {
+    const heart = 'heart --across 4 --depth 1 --hem-stage';
+    const [closed, square] = [await outline(`${heart} closed`), await outline(`${heart} square`)];
+    expect(closed).toMatch(/; fold\s+it flat before bending\n/);
+    expect(closed).not.toContain('needs 48 to');
+    expect(square).toMatch(/; fold\s+it square before bending, flat after\n/);
+    expect(square).toContain('needs 48 to');
+  });
+
+  test('the radius below which curves are snipped, and the strain that spaces the snips', async () => {
+    const oval = 'oval --long 6 --wide 2 --depth 1';
+    expect(await outline(oval)).not.toContain('Snips');
+    // By hand: round an inch, at most 2 x 1 x 0.2 in apart, half a circle of 3.14 in takes 8 pieces.
+    expect(await outline(`${oval} --snip-below 1.1in`)).toContain('curve 1: 9 slits evenly from');
+    const finer = await outline(`${oval} --snip-below 1.1in --hem-strain 0.1`);
+    expect(finer).toContain('curve 1: 17 slits evenly from');
+  });
+
+  test.each([
+    ['--shortest-flat 1.5in', 'pliers need 1.5 in to hold it'],
+    ['--sharpest-tip 91', 'dough sticks'],
+    ['--narrowest-gap 1.5in', 'The cookie is only 1 in wide'],
+    [
+      '--least-radius 2 --thickness 0.3mm --inside-radius 0.2mm --bend-rule airframe',
+      'may crack below',
+    ],
+    ['--widest-notch 40 --hem-face inside', 'notched 40 degrees to each side'],
+  ])('%s', async (words, message) => {
+    expect((await blank('')).stdout).not.toContain('Before cutting');
+    const { stdout, stderr } = await blank(words);
+    expect(stderr).toBe('');
+    expect(stdout.replaceAll(/\s+/g, ' ')).toContain(message);
+  });
+
+  test('the gentlest curve that parts are joined on', async () => {
+    const circle = ['circle', '--across', '12', '--depth', '1', '--longest', '20'];
+    expect((await run(['blank', ...circle], { cwd })).stdout).toContain('part 2 of 2');
+    const { stderr } = await run(['blank', ...circle, '--gentle-radius', '7'], { cwd });
+    expect(stderr).toContain('--longest: The strip cannot be divided');
+  });
+});
+
 describe('what cannot be used is told by its option', () => {
   test.each<[words: string, message: string]>([
     [
@@ -99,6 +154,10 @@ describe('what cannot be used is told by its option', () => {
     ['--seam-at 9', '--seam-at: The outline has the corners 1 to 4; got corner 9.'],
     ['--size-is upside', '--size-is must be inside, outside or middle; found upside'],
     ['--corner-angle wide', '--corner-angle must be a plain number such as 0.44; found wide'],
+    ['--notch-angle 90', '--notch-angle must be at most 89; found 90'],
+    ['--hem-stage open', '--hem-stage must be closed or square; found open'],
+    ['--hem-strain 0', '--hem-strain must be above 0; found 0'],
+    ['--shortest-flat -1', '--shortest-flat must be 0 or more; found -1'],
     ['--corner-angle 120', '--corner-angle: The cornerAngle must be from 0 to 89 degrees'],
   ])('%s', async (words, message) => {
     const { exitCode, stdout, stderr } = await blank(words);

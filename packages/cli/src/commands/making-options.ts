@@ -13,6 +13,14 @@ import {
 } from '../order/edge-and-seam.js';
 import { HEM_FACES, SIZE_FACES } from '../order/faces.js';
 import { readAngle, readChoice } from '../order/fields.js';
+import {
+  HANDWORK_NUMBERS,
+  type Handwork,
+  HEM_STAGES,
+  handworkOf,
+  readHandworkNumber,
+  readHemStage,
+} from '../order/handwork.js';
 import type { Making } from '../order/order.js';
 import { readSeamPlace } from '../order/seam-place.js';
 import { textOption } from './command.js';
@@ -20,6 +28,7 @@ import type { OptionReader } from './option-reader.js';
 import { optionKey } from './size-options.js';
 
 const GROUP = 'Edge and seam:';
+const HANDWORK = 'Notches, and the limits of hand and tool:';
 
 // Common practice for hand-made cutters of thin tinplate.
 const USUAL_HEM: Readonly<Record<ShopUnits, number>> = { in: MILLIMETRES.in / 4, mm: 6 };
@@ -47,6 +56,13 @@ export const MAKING_OPTIONS = {
   ),
   'size-is': textOption(`what the outline is the size of: ${choiceText(SIZE_FACES)}`),
   'corner-angle': textOption('degrees; corners that turn no more are formed, not bent'),
+  'hem-stage': textOption(
+    `how far the hem is folded while the strip is bent: ${choiceText(HEM_STAGES)} (usually closed)`,
+    HANDWORK,
+  ),
+  ...Object.fromEntries(
+    HANDWORK_NUMBERS.map(({ name, meaning }) => [optionKey(name), textOption(meaning, HANDWORK)]),
+  ),
 };
 
 /** Reads how a cutter is made; undefined where its edge or seam cannot be, which is told. */
@@ -78,11 +94,19 @@ export function readMaking(options: OptionReader, units: ShopUnits): Making | un
   const hemFace = options.optional('hem-face', (text) => readChoice(text, HEM_FACES)) ?? 'outside';
   const sizeIs = options.optional('size-is', (text) => readChoice(text, SIZE_FACES)) ?? 'inside';
   const cornerAngle = options.optional('corner-angle', readAngle);
+  const handwork = readHandwork(options, units);
   for (const { name, complaint } of [edge, seam].flatMap((one) => (one.ok ? [] : one.faults))) {
     options.complainOnce(optionKey(name), complaint);
   }
   if (!edge.ok || !seam.ok) return undefined;
-  return { edge: edge.value, hemFace, seam: seam.value, seamAt, sizeIs, cornerAngle };
+  return { edge: edge.value, hemFace, seam: seam.value, seamAt, sizeIs, cornerAngle, handwork };
+}
+
+function readHandwork(options: OptionReader, units: ShopUnits): Handwork {
+  const hemStage = options.optional('hem-stage', readHemStage);
+  return handworkOf(hemStage, (field) =>
+    options.optional(optionKey(field.name), (text) => readHandworkNumber(field, text, units)),
+  );
 }
 
 function lengthOptions(lengths: readonly NamedLength[]) {

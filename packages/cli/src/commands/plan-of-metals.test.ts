@@ -56,6 +56,7 @@ describe('a plan', () => {
     expect(heart.strip.edge).toEqual({
       kind: 'double hem',
       face: 'outside',
+      stage: 'closed',
       foldLines: [6.35, 12.7],
     });
     // A grooved seam takes a third of its allowance before the outline (from memory).

@@ -16,7 +16,7 @@ describe('a bad order is told with its line, its field, what was found and what 
     [
       'unknown field',
       altered('quantity: 3', 'quantity: 3\n    colour: red'),
-      'order.yaml:28: items[0].colour is not a known field; known here: name, quantity, turn, rolled, spares, outline, depth, edge, hem, wire, hem face, seam, tab, lap, seam width, seam at, size is, corner angle, across, high',
+      'order.yaml:28: items[0].colour is not a known field; known here: name, quantity, turn, rolled, spares, outline, depth, edge, hem, wire, hem face, seam, tab, lap, seam width, handwork, seam at, size is, corner angle, across, high',
     ],
     [
       'misspelt field',

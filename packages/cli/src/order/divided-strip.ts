@@ -13,7 +13,7 @@ export function dividedToFit(strip: Strip, item: CutterItem, order: Order): read
   const longest = longestStock(ticksUp(strip.width, mark), item, order);
   if (longest === undefined || ticksUp(strip.length, mark) <= longest) return [strip];
   try {
-    return splitStrip(strip, longest * mark).map((part) => part.strip);
+    return splitStrip(strip, longest * mark, item.handwork).map((part) => part.strip);
   } catch (error) {
     if (error instanceof StripError && error.field === 'stockLength') return [strip];
     throw error;

@@ -9,13 +9,14 @@ import {
 } from './edge-and-seam.js';
 import { HEM_FACES, SIZE_FACES } from './faces.js';
 import { choiceField, complain, field, readAngle } from './fields.js';
+import { handworkSchema } from './handwork-schema.js';
 import { lengthOrNoneField } from './length-fields.js';
 import type { Making } from './order.js';
 import type { OrderContext } from './order-context.js';
 import { readSeamPlace } from './seam-place.js';
 import { section } from './sections.js';
 
-/** The edge and the seam, each with the lengths that some kind of it needs. */
+/** The edge and the seam, each with the lengths that some kind of it needs, and the handwork. */
 export function edgeAndSeamFields(context: OrderContext) {
   const lengths = (all: readonly { readonly name: string }[]) =>
     Object.fromEntries(all.map(({ name }) => [name, lengthOrNoneField(context).optional()]));
@@ -25,6 +26,7 @@ export function edgeAndSeamFields(context: OrderContext) {
     'hem face': choiceField(HEM_FACES).optional(),
     seam: choiceField(SEAM_NAMES).optional(),
     ...lengths(SEAM_LENGTHS),
+    handwork: handworkSchema(context.rule.units).optional(),
   };
 }
 
@@ -66,6 +68,7 @@ export function makingSchema(context: OrderContext) {
         seamAt: read['seam at'],
         sizeIs: read['size is'] ?? context.shopSizeIs,
         cornerAngle: read['corner angle'],
+        handwork: { ...context.shopHandwork, ...read.handwork },
       };
     },
   );

@@ -17,6 +17,8 @@ import {
 } from './edge-and-seam.js';
 import { HEM_FACES, SIZE_FACES } from './faces.js';
 import { readChoice } from './fields.js';
+import type { Handwork } from './handwork.js';
+import { handworkSchema } from './handwork-schema.js';
 import { readMark, USUAL_MARK } from './read-mark.js';
 import { metalSpelt } from './thickness.js';
 import type { RawValue } from './yaml-tree.js';
@@ -33,6 +35,7 @@ export interface OrderContext {
   readonly shopSeam: Wanted;
   readonly shopHemFace: HemFace;
   readonly shopSizeIs: SizeFace;
+  readonly shopHandwork: Handwork;
 }
 
 /**
@@ -59,6 +62,7 @@ export function orderContext(
     shopSeam: shopChoice(shop, 'seam', SEAM_NAMES, SEAM_LENGTHS, units),
     shopHemFace: chosen(fieldOf(shop, 'hem face'), HEM_FACES) ?? 'outside',
     shopSizeIs: chosen(fieldOf(shop, 'size is'), SIZE_FACES) ?? 'inside',
+    shopHandwork: shopHandwork(fieldOf(shop, 'handwork'), units),
   };
 }
 
@@ -78,6 +82,11 @@ function shopChoice(
 function chosen<T extends string>(raw: RawValue | undefined, choices: readonly T[]): T | undefined {
   const choice = typeof raw === 'string' ? readChoice(raw, choices) : undefined;
   return choice?.ok ? choice.value : undefined;
+}
+
+function shopHandwork(raw: RawValue | undefined, units: Rule['units']): Handwork {
+  const read = handworkSchema(units).safeParse(raw);
+  return read.success ? read.data : {};
 }
 
 /** A length of the shop: undefined where it is not given, any length where it cannot be read. */

@@ -11,6 +11,7 @@ import type {
 import type { Size } from '../length/parse-size.js';
 import type { Rule } from '../length/print-length.js';
 import type { Coins } from '../money.js';
+import type { Handwork } from './handwork.js';
 
 /** An order as read and checked. Millimetres and coins. */
 export interface Order {
@@ -106,6 +107,8 @@ export interface Making {
   readonly sizeIs: SizeFace;
   /** Degrees; corners that turn through no more are formed. */
   readonly cornerAngle?: number | undefined;
+  /** How its hem is cut and bent, and the limits it is checked by. */
+  readonly handwork: Handwork;
 }
 
 /** A cutter, bent from a strip. */

@@ -15,6 +15,7 @@ import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
 import { ticksUp } from '../length/ticks.js';
 import { dividedToFit } from './divided-strip.js';
 import { fieldWords } from './field-words.js';
+import type { Handwork } from './handwork.js';
 import type { CutterItem, Item, Order, Rolled, Shop } from './order.js';
 import { outlineNames } from './outline-names.js';
 
@@ -41,6 +42,7 @@ export interface Cutter {
   readonly family: string;
   readonly outline: Outline;
   readonly strip: Strip;
+  readonly handwork: Handwork;
   /** Where the strip is one of several that are joined end to end. */
   readonly part?: Part;
 }
@@ -124,8 +126,8 @@ function blanksOf(item: Item, order: Order): readonly Blank[] {
 
 /** The blank of a strip or of one part of it. */
 export function cutterBlank(
-  { family, quantity, mayTurn, rolled, spares }: CutterItem,
-  { name, outline, strip, part }: Omit<Cutter, 'family'> & { readonly name: string },
+  { family, quantity, mayTurn, rolled, spares, handwork }: CutterItem,
+  { name, outline, strip, part }: Omit<Cutter, 'family' | 'handwork'> & { readonly name: string },
   { rule }: Pick<Shop, 'rule'>,
 ): Blank {
   return {
@@ -136,7 +138,7 @@ export function cutterBlank(
     spares,
     length: ticksUp(strip.length, rule.mark),
     width: ticksUp(strip.width, rule.mark),
-    cutter: { family, outline, strip, ...(part === undefined ? {} : { part }) },
+    cutter: { family, outline, strip, handwork, ...(part === undefined ? {} : { part }) },
   };
 }
 

@@ -159,6 +159,12 @@ const edgeSchema = z
     face: z
       .enum(['outside', 'inside'])
       .describe('The face of the wall that it is folded to, seen from the cutter.'),
+    stage: z
+      .enum(['closed', 'square'])
+      .optional()
+      .describe(
+        'How far it is folded while the strip is bent: closed, flat on the wall; square, off it.',
+      ),
     wire: distance('Diameter of the wire that it is rolled round; absent without one').optional(),
   })
   .describe('The long edge that is not the cutting edge.');

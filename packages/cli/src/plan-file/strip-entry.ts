@@ -1,4 +1,5 @@
 import {
+  type HemStage,
   type MarkedOut,
   markOut,
   notchesOf,
@@ -8,6 +9,7 @@ import {
   roundMarks,
   type Seam,
   type Strip,
+  USUAL_HEM_STAGE,
 } from '@stripwright/strip-geometry';
 import { roundMillimetres } from '../length/ticks.js';
 import type { Shop } from '../order/order.js';
@@ -26,11 +28,11 @@ export type Bench = Pick<Shop, 'rule' | 'metal'>;
  * that errors do not add up, and folded back from those marks.
  */
 export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
-  const { family, strip, part } = cutter;
+  const { family, strip, handwork, part } = cutter;
   const { mark } = bench.rule;
   const marked = markOut(strip, mark);
   const folded = refold(strip, mark);
-  const notches = notchesOf(strip);
+  const notches = notchesOf(strip, handwork);
   const onMark = (at: number) => roundMillimetres(roundMarks([at], mark)[0] ?? at);
   return {
     outline: family,
@@ -39,7 +41,7 @@ export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
     tab: roundMillimetres(strip.tab),
     developed: roundMillimetres(strip.developed),
     ...(part === undefined ? {} : { part }),
-    edge: edgeEntry(strip),
+    edge: edgeEntry(strip, handwork.hemStage ?? USUAL_HEM_STAGE),
     seam: seamEntry(strip.seam, strip.length),
     sizeIs: strip.sizeIs,
     bends: bendEntries(strip, onMark, folded),
@@ -51,7 +53,7 @@ export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
       halfAngle: roundDegrees(halfAngle),
       least: roundDegrees(least),
     })),
-    snips: reliefSnips(strip, notches).map(({ curve, at, depth, halfAngle }) => ({
+    snips: reliefSnips(strip, notches, handwork).map(({ curve, at, depth, halfAngle }) => ({
       curve,
       at: onMark(at),
       depth: roundMillimetres(depth),
@@ -116,12 +118,13 @@ function curveEntries(
   });
 }
 
-function edgeEntry({ edge, hemFace }: Strip): PlanFileStrip['edge'] {
+function edgeEntry({ edge, hemFace }: Strip, stage: HemStage): PlanFileStrip['edge'] {
   const { name, foldLines, wire } = edge;
   return {
     kind: name,
     face: hemFace,
     foldLines: foldLines.map(roundMillimetres),
+    ...(foldLines.length === 0 ? {} : { stage }),
     ...(wire === 0 ? {} : { wire: roundMillimetres(wire) }),
   };
 }

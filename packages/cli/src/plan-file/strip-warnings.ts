@@ -13,19 +13,20 @@ import type { PlanFileStrip } from './plan-file.js';
 
 /** What of a cutter is hard to make, or to use; each thing once, of its outline with the first part. */
 export function stripWarnings(
-  { outline, strip, part }: Cutter,
+  { outline, strip, handwork, part }: Cutter,
   notches: readonly Notch[],
   { rule, metal }: Pick<Shop, 'rule' | 'metal'>,
 ): NonNullable<PlanFileStrip['warnings']> {
   const hard = checkWorkability(outline, strip, {
-    smallestMark: rule.mark,
     leastRadius: leastRadii[metal.name] ?? 0,
+    ...handwork,
+    smallestMark: rule.mark,
   }).filter(({ place }) => place.on !== 'outline' || part === undefined || part.number === 1);
-  const notices = [...notchNotices(strip, notches), ...curveNotices(strip)];
+  const notices = [...notchNotices(strip, notches), ...curveNotices(strip, handwork)];
   return [
     ...notices
       .filter((notice) => !isToldAs(notice, hard))
-      .map(({ code, message }) => ({ kind: code, message })),
+      .map(({ code, message, source }) => ({ kind: code, message, source })),
     ...hard.map(({ code, message, source }) => ({ kind: code, message, source })),
   ];
 }

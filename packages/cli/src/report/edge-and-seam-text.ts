@@ -3,7 +3,7 @@ import { printBareLength, printLength, type Rule } from '../length/print-length.
 import { ticksUp } from '../length/ticks.js';
 import type { PlanFileStrip } from '../plan-file/plan-file.js';
 
-/** `single hem to the outside, fold line 1/4 in from the raw edge` */
+/** `single hem to the outside, fold line 1/4 in from the raw edge; fold it flat before bending` */
 export function edgeText({ edge }: PlanFileStrip, rule: Rule): string {
   const [kind, lines] = [edge?.kind ?? 'raw edge', edge?.foldLines ?? []];
   if (lines.length === 0) return `${kind}, nothing to fold`;
@@ -13,7 +13,20 @@ export function edgeText({ edge }: PlanFileStrip, rule: Rule): string {
     'and',
   );
   const noun = lines.length === 1 ? 'fold line' : 'fold lines';
-  return `${kind} to the ${edge?.face ?? 'outside'}${wire}, ${noun} ${places} ${rule.units} from the raw edge`;
+  const face = `${kind} to the ${edge?.face ?? 'outside'}${wire}`;
+  return `${face}, ${noun} ${places} ${rule.units} from the raw edge${stageText(edge?.stage)}`;
+}
+
+/** When to fold it; a plan of an earlier day does not tell. */
+function stageText(stage: 'closed' | 'square' | undefined): string {
+  switch (stage) {
+    case 'closed':
+      return '; fold it flat before bending';
+    case 'square':
+      return '; fold it square before bending, flat after';
+    case undefined:
+      return '';
+  }
 }
 
 /** `tucked tab, 1/2 in at the far end; the ends meet at bend 6; leave 17/32 in of hem open ...` */

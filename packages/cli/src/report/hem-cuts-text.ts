@@ -2,11 +2,12 @@ import { printBareLength, printLength, type Rule } from '../length/print-length.
 import type { PlanFileStrip } from '../plan-file/plan-file.js';
 import { counted } from './counted.js';
 
-/** `V of 45 degrees a side at each bend, its point on the fold line`; undefined where none is cut. */
+/** `V of 45 degrees a side at each bend, its point on the fold line`, or a slit to it; undefined where none is cut. */
 export function notchText({ notches = [], edge }: PlanFileStrip): string | undefined {
   const [first] = notches;
   if (first === undefined) return undefined;
   const line = (edge?.foldLines.length ?? 0) > 1 ? 'the last fold line' : 'the fold line';
+  if (first.halfAngle === 0) return `a slit at each bend, from the raw edge to ${line}`;
   return `V of ${printAngle(first.halfAngle)} degrees a side at each bend, its point on ${line}`;
 }
 

@@ -30,8 +30,8 @@ describe('Sheet Metal Work Book, a part with three bends', () => {
 });
 
 // FAA-H-8083-31 (2012, 2018), chapter 4, a U-channel of .040 metal, R .16, mould lines 1, 2, 1:
-// setback .2, flats .8, 1.6, .8. The allowance .27 and the width 3.74 are from memory; the
-// handbook rounds .2791 down.
+// setback .2, flats .8, 1.6, .8. From memory: the allowance .279 and a width of about
+// 3.76 with it; .27 and 3.74 as the handbook rounds it down.
 test('the airframe handbook’s U-channel', () => {
   const [T, R] = [0.04, 0.16];
   const back = setback(90, R, T);
@@ -40,6 +40,7 @@ test('the airframe handbook’s U-channel', () => {
   expect(flats).toEqual([0.8, 1.6, 0.8].map((flat) => expect.closeTo(flat, 12)));
   const bend = allowance(T, R, 90);
   expect(bend).toBeCloseTo(0.279, 3);
+  expect(flats.reduce((sum, flat) => sum + flat, 2 * bend)).toBeCloseTo(3.758, 3);
   const printed = Math.floor(bend * 100) / 100;
   expect(printed).toBe(0.27);
   expect(flats.reduce((sum, flat) => sum + flat, 2 * printed)).toBeCloseTo(3.74, 12);

@@ -13,8 +13,13 @@ export function hemAtBend(direction: 'in' | 'out', hemFace: HemFace): 'closes' |
 }
 
 /**
- * How far the hem is folded while the strip is bent. `square`: it stands off
- * the wall and is closed afterwards, which needs the most room of all stages.
- * `closed`: it lies flat on the wall before the strip is bent.
+ * How far the hem is folded while the strip is bent. `closed`: it is folded
+ * flat on the wall while the strip is still straight and the whole hem can be
+ * folded at once, over a straight edge; only the thickness of its metal stands
+ * in the way of the bends. `square`: it stands off the wall by its whole width
+ * while the strip is bent and is closed stretch by stretch afterwards.
  */
-export type HemStage = 'square' | 'closed';
+export type HemStage = 'closed' | 'square';
+
+/** The usual order of work on a long thin strip: hem, then bends (common practice). */
+export const USUAL_HEM_STAGE: HemStage = 'closed';

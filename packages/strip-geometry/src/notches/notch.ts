@@ -10,6 +10,8 @@ export interface Notch {
   readonly halfAngle: number;
   /** Degrees to each side that let the hem clear itself; 0 where it opens. */
   readonly least: number;
+  /** How deep the two hems would lie in each other's room there, millimetres to each side; 0 where they clear. */
+  readonly overlap: number;
   /** What the bend does to the hem. */
   readonly hem: 'closes' | 'opens';
   /** Ends of the V's mouth on the raw edge. */
@@ -18,13 +20,19 @@ export interface Notch {
 }
 
 /** Something about a notch or a hem that the user should know. */
-export type HemNotice =
+export type HemNotice = HemFinding & {
+  /** Where the limit comes from that it passes. */
+  readonly source: string;
+  readonly message: string;
+};
+
+/** What is found, and where. */
+type HemFinding =
   | {
       readonly code: 'notch too narrow';
       readonly bend: number;
       readonly halfAngle: number;
       readonly least: number;
-      readonly message: string;
     }
   | {
       readonly code: 'notches overlap';
@@ -32,12 +40,10 @@ export type HemNotice =
       readonly bends: readonly [number, number];
       /** How much hem is missing between them, millimetres along the raw edge. */
       readonly by: number;
-      readonly message: string;
     }
   | {
       readonly code: 'curve too tight';
       /** Number of the curve, counted from the square end. */
       readonly curve: number;
       readonly radius: number;
-      readonly message: string;
     };

@@ -6,6 +6,7 @@ import { zeroThickness } from '../bend-rules/zero-thickness.js';
 import { doubleHem } from '../edges/double-hem.js';
 import { wiredEdge } from '../edges/wired-edge.js';
 import { heart } from '../outlines/heart.js';
+import { polygon } from '../outlines/polygon.js';
 import { regularPolygon } from '../outlines/regular-polygon.js';
 import { star } from '../outlines/star.js';
 import { groovedSeam } from '../seams/grooved-seam.js';
@@ -50,22 +51,31 @@ describe('a notch that is too narrow', () => {
   test('is reported with what it needs', () => {
     const strip = makeStrip({ ...bench, outline });
     expect(notchNotices(strip, notchesOf(strip))).toEqual([]);
-    const narrow = notchNotices(strip, notchesOf(strip, { halfAngle: 30 }));
+    const narrow = notchNotices(strip, notchesOf(strip, { halfAngle: 20 }));
     expect(narrow).toHaveLength(5);
-    expect(narrow[0]).toMatchObject({ code: 'notch too narrow', bend: 1, halfAngle: 30 });
-    expect(narrow[0]?.message).toContain('bend 1 opens 30 degrees to each side');
+    expect(narrow[0]).toMatchObject({ code: 'notch too narrow', bend: 1, halfAngle: 20 });
+    expect(narrow[0]?.message).toContain('bend 1 opens 20 degrees to each side');
     expect(narrow[0]?.message).toContain('needs 36 to');
   });
 
-  test('is none by less than the eye sees: a square corner in tinplate takes 45 degrees', () => {
-    const bendRule = neutralAxis({ thickness: 0.28, insideRadius: 0.4, factor: 0.44 });
-    const outline = regularPolygon.draw({ sides: 4, side: 60 });
-    const strip = makeStrip({ ...bench, outline, bendRule, hemFace: 'inside' });
-    const [notch] = notchesOf(strip);
-    expect(notch?.least).toBeGreaterThan(45);
-    expect(notchNotices(strip, notchesOf(strip))).toEqual([]);
-    expect(notchNotices(strip, notchesOf(strip, { halfAngle: 44 }))).toHaveLength(4);
-  });
+  // By hand: at a slant of h the hems lie in each other's room by 6 tan 45.05 - 6 tan h = 0.1 mm
+  // at h = 44.57 where they stand square; closed, round 0.4 mm, by
+  // 0.317 - 0.28 tan h = 0.1 at h = 37.7.
+  test.each([
+    ['square', 45, 44],
+    ['closed', 38, 37],
+  ] as const)(
+    'is none by less than the eye sees: %s in tinplate at a square corner',
+    (hemStage, enough, less) => {
+      const bendRule = neutralAxis({ thickness: 0.28, insideRadius: 0.4, factor: 0.44 });
+      const outline = regularPolygon.draw({ sides: 4, side: 60 });
+      const strip = makeStrip({ ...bench, outline, bendRule, hemFace: 'inside' });
+      const toldAt = (halfAngle: number) =>
+        notchNotices(strip, notchesOf(strip, { hemStage, halfAngle })).length;
+      expect(notchesOf(strip, { hemStage })[0]?.least).toBeGreaterThan(45);
+      expect([enough, less].map(toldAt)).toEqual([0, 4]);
+    },
+  );
 
   test('at 45 degrees is one at the tips of a star, where the hem is folded inside', () => {
     const strip = makeStrip({ ...bench, outline, hemFace: 'inside' });
@@ -75,17 +85,37 @@ describe('a notch that is too narrow', () => {
     expect(least).toEqual(Array(5).fill(expect.closeTo(72, 6)));
   });
 
-  test('is none where the hem is closed before it is bent', () => {
-    const strip = makeStrip({ ...bench, outline, hemFace: 'inside' });
-    expect(notchNotices(strip, notchesOf(strip, { hemStage: 'closed' }))).toEqual([]);
+  // 0.3 mm of metal in a sharp bend: 0.3 (tan(A / 2) - tan 45) = 0.1 at A = 106.3.
+  test('at 45 degrees is none up to 106 degrees where the hem is closed before it is bent', () => {
+    const told = [105, 107].map((angle) => {
+      // A groove 40 mm wide whose sides fold through the angle at its bottom.
+      const deep = 20 * Math.tan((angle / 2) * (Math.PI / 180));
+      const corners = [
+        [0, 0],
+        [60, 0],
+        [60, 60],
+        [50, 60],
+        [30, 60 - deep],
+        [10, 60],
+        [0, 60],
+      ].map(([x = 0, y = 0]) => ({ x, y }));
+      const strip = makeStrip({ ...bench, tab: 5, outline: polygon.draw({ corners }) });
+      expect(strip.bends.filter(({ direction }) => direction === 'out')).toMatchObject([
+        { angle: expect.closeTo(angle, 6) },
+      ]);
+      const notices = notchNotices(strip, notchesOf(strip));
+      return notices.filter(({ code }) => code === 'notch too narrow').length;
+    });
+    expect(told).toEqual([0, 1]);
   });
 
-  test('is the one in the cleft of a heart', () => {
+  test('is the one in the cleft of a heart where the hem stands square', () => {
     const strip = makeStrip({ ...bench, outline: heart.draw({ across: 100 }) });
-    const [notice] = notchNotices(strip, notchesOf(strip));
+    const [notice] = notchNotices(strip, notchesOf(strip, { hemStage: 'square' }));
     const cleft = strip.bends.find(({ direction }) => direction === 'out') ?? expect.fail();
     expect(cleft.angle).toBeGreaterThan(90);
     expect(notice).toMatchObject({ code: 'notch too narrow', bend: cleft.number });
+    expect(notchNotices(strip, notchesOf(strip))).toEqual([]);
   });
 });
 

@@ -20,19 +20,22 @@ export interface ReliefSnip {
 }
 
 /**
- * The radius below which a formed curve gets relief snips: reach / strain.
+ * The radius below which a formed curve gets relief snips, millimetres: the
+ * `snipRadius` asked for, or else reach / strain.
  *
  * A hem that reaches off the wall's face by W has its free edge at r - W or
  * r + W round a curve of radius r, so that it is crushed or stretched by the
  * part W / r of its length. More than the allowed strain makes it buckle or
- * tear. The thickness beside r is left out. Source: derived here; the allowed
- * strain is common practice.
+ * tear. A hem that is closed reaches off by its metal alone, so that only very
+ * tight curves need snips. The thickness beside r is left out. Source: derived
+ * here; the allowed strain is common practice.
  *
- * @throws StripError if the strain is not above 0.
+ * @throws StripError if the strain is not above 0, or the radius below 0.
  */
 export function reliefRadius(strip: Strip, options: NotchOptions = {}): number {
-  const { hemStage, allowedStrain } = checkedOptions(options);
-  return hemReach(strip.edge, strip.bendRule.thickness, hemStage) / allowedStrain;
+  const { hemStage, allowedStrain, snipRadius } = checkedOptions(options);
+  const reach = hemReach(strip.edge, strip.bendRule.thickness, hemStage);
+  return snipRadius ?? reach / allowedStrain;
 }
 
 /** Snips nearer than this leave teeth that break off, millimetres (common practice). */
@@ -132,7 +135,8 @@ function snipsOn(stretch: Stretch, strip: Strip, options: NotchOptions): readonl
   const closes = stretch.some(({ direction }) => {
     return hemAtBend(direction, strip.hemFace) === 'closes';
   });
-  const halfAngle = closes ? halfAngleOf(turn / pieces, strip, options) : 0;
+  // The least half-angle of a sharp bend through as much.
+  const halfAngle = closes ? toDegrees(turn / pieces / 2) : 0;
   const depth = strip.edge.notchDepth;
   return shares.map((share) => ({ ...placeAtTurn(stretch, share * turn), depth, halfAngle }));
 }
@@ -149,13 +153,6 @@ function placeAtTurn(stretch: Stretch, wanted: number): { curve: number; at: num
   return { curve: stretch.at(-1)?.curve ?? 0, at: stretch.at(-1)?.to ?? 0 };
 }
 
-/** Degrees to each side that take out a turn in radians, as `leastHalfAngle` gives it for R = 0. */
-function halfAngleOf(turn: number, { edge, bendRule }: Strip, options: NotchOptions): number {
-  const { hemStage } = checkedOptions(options);
-  const gap = hemReach(edge, bendRule.thickness, hemStage) * Math.tan(turn / 2);
-  return toDegrees(Math.atan(gap / edge.foldedWidth));
-}
-
 /** The curves that close the hem and are tighter than it reaches, so that no snip helps. */
 export function curveNotices(strip: Strip, options: NotchOptions = {}): readonly HemNotice[] {
   const { hemStage } = checkedOptions(options);
@@ -167,6 +164,7 @@ export function curveNotices(strip: Strip, options: NotchOptions = {}): readonly
     const message =
       `Curve ${index + 1} has a radius of ${printLength(radius)}, less than the hem reaches into ` +
       `it, ${printLength(reach)}. Take a narrower hem, or cut it away there.`;
-    return [{ code: 'curve too tight', curve: index + 1, radius, message }];
+    const source = 'reckoned from the reach of the hem';
+    return [{ code: 'curve too tight', curve: index + 1, radius, source, message }];
   });
 }

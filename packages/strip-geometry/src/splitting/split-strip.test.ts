@@ -6,6 +6,8 @@ import { zeroThickness } from '../bend-rules/zero-thickness.js';
 import { markOut } from '../marks/mark-out.js';
 import { circle } from '../outlines/circle.js';
 import { ellipse } from '../outlines/ellipse.js';
+import { heart } from '../outlines/heart.js';
+import { oval } from '../outlines/oval.js';
 import { rectangle } from '../outlines/rectangle.js';
 import { regularPolygon } from '../outlines/regular-polygon.js';
 import { refold } from '../refold/refold.js';
@@ -87,16 +89,115 @@ test('parts keep all of the strip, fit, and are cut neither in bends nor in tigh
         expect(places).toEqual(
           strip.bends.map(({ number, at }) => [number, expect.closeTo(at, 6)]),
         );
-        for (const { from } of parts.slice(1)) {
-          const cut = strip.runs.find((run) => run.from <= from + 1e-6 && run.to > from + 1e-6);
-          const isGentle = cut?.kind === 'curve' && cut.radius >= 25;
-          expect(cut?.kind === 'flat' || isGentle).toBe(true);
-          // The tab of the part before lies on it, and pliers hold it.
-          expect((cut?.to ?? 0) - from).toBeGreaterThanOrEqual(Math.max(tab, 3) - 1e-6);
+        const isPlace = placeTest(strip);
+        expect(parts.slice(1).every(({ from }) => isPlace(from))).toBe(true);
+        // Looked for at a grid of places, in as long steps as there are, no division has fewer parts.
+        const longest = stock - tab;
+        const ends = strip.runs.map(({ to }) => to);
+        const steps = Array.from({ length: 300 }, (_, step) => (strip.developed * step) / 300);
+        const grid = [...steps, ...ends].filter(
+          (place) => place < strip.developed && isPlace(place),
+        );
+        let [reached, count] = [0, 1];
+        while (reached + longest < strip.developed && count < parts.length) {
+          reached = Math.max(...grid.filter((place) => place <= reached + longest), reached);
+          count++;
         }
+        expect(reached + longest < strip.developed || count >= parts.length).toBe(true);
       },
     ),
   );
+});
+
+/** Whether a tucked tab that starts at a place lies clear of bends and tight curves, and pliers hold it. */
+function placeTest({ runs, tab }: Strip) {
+  return (place: number) => {
+    const reach = place + Math.max(tab, 3);
+    const end = runs.at(-1)?.to ?? 0;
+    const under = runs.filter(({ from, to }) => to > place + 1e-6 && from < reach - 1e-6);
+    const isClear = under.every((run) => {
+      return run.kind === 'flat' || (run.kind === 'curve' && run.radius >= 25);
+    });
+    return isClear && reach <= end + 1e-6;
+  };
+}
+
+// A heart 9 in wide is 692 mm round, its seam at the point with a flat of 138 mm on either side.
+// From 20 in stock it takes two parts of at most 495 mm with their tabs. By hand: cut on the first
+// flat the second part would be 567 mm at least, on the second flat the first part 555 mm; so the cut
+// lies in the curves between, and right after the cleft it makes both parts alike.
+test('a large heart is divided in as few parts as its length asks for', () => {
+  const inch = 25.4;
+  const outline = heart.draw({ across: 9 * inch });
+  const strip = makeStrip({ ...bench, tab: inch / 2, outline });
+  const parts = splitStrip(strip, 20 * inch);
+  expect(parts.map(({ strip: part }) => part.developed)).toEqual(
+    [1, 1].map(() => expect.closeTo(strip.developed / 2, 6)),
+  );
+  expect(parts[0]?.strip.bends.map(({ at }) => at)).toEqual([
+    expect.closeTo(strip.developed / 2, 6),
+  ]);
+  // Three parts from 12 in: the second seam can be on the far flat, and so it is.
+  const [, second, third] = splitStrip(strip, 12 * inch);
+  const kinds = [second, third].map((part) => {
+    const at = part?.from ?? Number.NaN;
+    return strip.runs.find(({ from, to }) => from <= at + 1e-6 && to > at + 1e-6)?.kind;
+  });
+  expect(kinds).toEqual(['curve', 'flat']);
+});
+
+// By hand: a rectangle 400 x 40 whose ends are rounded off with a radius of 20 is 845.66 round:
+// 360 flat, 62.83 round the end, 360, 62.83. Two parts of at most 600 with the tab are cut on
+// the flats, evenly, and never on the tight ends.
+test('an oval in two: at flats, evenly, never round its tight ends', () => {
+  const strip = makeStrip({ ...bench, outline: oval.draw({ long: 400, wide: 40 }) });
+  expect(strip.developed).toBeCloseTo(720 + 40 * Math.PI, 6);
+  const parts = splitStrip(strip, 600);
+  expect(parts).toHaveLength(2);
+  expect(parts.map(({ strip: part }) => part.developed)).toEqual(
+    [1, 1].map(() => expect.closeTo(360 + 20 * Math.PI, 6)),
+  );
+  const [, second] = parts;
+  expect(
+    strip.runs.find(({ from, to }) => {
+      const at = second?.from ?? 0;
+      return from <= at + 1e-6 && to > at + 1e-6;
+    })?.kind,
+  ).toBe('flat');
+});
+
+// By hand: a hexagon of six sides of 100 in stock of 235: 600 / 225 asks for three parts, and
+// after 200 and 400 there is a corner with a flat after it. In stock of 150, less than two sides
+// with their tab fit: five parts would be 120 each, cut at 120, 240, 360 and 480, all of which
+// leave a tab's room on their flats.
+test.each([
+  [235, [200, 400]],
+  [150, [120, 240, 360, 480]],
+])('a hexagon from stock of %d', (stock, cuts) => {
+  const strip = makeStrip({ ...bench, outline: regularPolygon.draw({ sides: 6, side: 100 }) });
+  const parts = splitStrip(strip, stock);
+  expect(parts.slice(1).map(({ from }) => from)).toEqual(cuts.map((cut) => expect.closeTo(cut, 6)));
+});
+
+// A square of four flats of 30 with curves of 157 between them, 748 in all: a part from flat to flat
+// is 187 to 217, or twice that. Two parts are cut on a flat. Three of at most 260 are not: two
+// quarters are more than that, and the two cuts on flats would leave half of it; so one lies in a curve.
+test('few parts come before flats', () => {
+  const outline = rectangle.draw({ long: 230, wide: 230, 'corner radius': 100 });
+  const strip = makeStrip({ ...bench, outline });
+  const flats = strip.runs.filter(({ kind }) => kind === 'flat').length;
+  expect(flats).toBe(4);
+  const kindsOf = (stock: number) =>
+    splitStrip(strip, stock)
+      .slice(1)
+      .map(
+        ({ from }) =>
+          strip.runs.find((run) => run.from <= from + 1e-6 && run.to > from + 1e-6)?.kind,
+      );
+  expect(kindsOf(strip.developed / 2 + 20)).toEqual(['flat']);
+  const three = kindsOf(strip.developed / 3 + 11);
+  expect(three).toHaveLength(2);
+  expect(three).toContain('curve');
 });
 
 test('flats are cut before curves, and gentle curves where flats will not do', () => {

@@ -1,16 +1,19 @@
+import { toRadians } from '../angle.js';
 import type { Run } from '../develop.js';
+import { SEAM_TURN_LIMIT } from '../seam-place.js';
+import type { Seam } from '../seams/seam.js';
 import type { Strip } from '../strip.js';
 import { StripError } from '../strip-error.js';
 import { LENGTH_TOLERANCE } from '../tolerance.js';
 import { printLength } from '../wording.js';
 import { dividedRun } from './divided-run.js';
-import { evenCuts, type Interval } from './even-cuts.js';
+import { type CutPlaces, evenCuts, type Interval } from './even-cuts.js';
 
 /** Where a strip may be divided. */
 export interface SplitOptions {
   /**
-   * Millimetres: where no flats will do, curves of at least this radius may be
-   * cut too; 25 when absent (common practice).
+   * Millimetres: curves of at least this radius may be cut too, where flats would
+   * take more parts; 25 when absent (common practice).
    */
   readonly gentleRadius?: number;
 }
@@ -32,12 +35,14 @@ const LEAST_START = 3;
 const MOST_PARTS = 40;
 
 /**
- * Divides a strip that is longer than the longest stock into as few parts as
- * can be, as even as can be, each with a seam of its own like the strip's. It
- * is cut in flats, each time with room for the seam on the flat, or right after
- * a bend as at the strip's own seam; where flats will not do, also in gentle
- * curves. Bends and tight curves are never cut. Together the parts are as long
- * round the cutter as the strip was. A strip that fits is its own only part.
+ * Divides a strip that is longer than the longest stock, each part with a seam
+ * of its own like the strip's. In this order it wants: as few parts as can be;
+ * as many of their seams as can be on flats, with room for the seam on the flat,
+ * or right after a bend as at the strip's own seam; parts as even as can be. The
+ * seams that find no flat lie in gentle curves. Bends and tight curves are
+ * never cut, and no seam reaches over one: where that asks for more parts,
+ * there are more. Together the parts are as long round the cutter as the strip
+ * was. A strip that fits is its own only part.
  *
  * @throws StripError naming `stockLength` if it is not above 0, or if no division fits.
  */
@@ -55,27 +60,47 @@ export function splitStrip(
   }
   const { developed, seam } = strip;
   const longest = stockLength - seam.atStart - seam.atEnd;
-  const flats = placesToCut(strip, ({ kind }) => kind === 'flat');
-  const all = placesToCut(strip, (run) => {
-    return run.kind === 'flat' || (run.kind === 'curve' && run.radius >= gentleRadius);
-  });
-  const cuts =
-    longest <= 0
-      ? undefined
-      : (evenCuts(developed, longest, flats, MOST_PARTS) ??
-        evenCuts(developed, longest, all, MOST_PARTS));
+  const places = placesToCut(strip, gentleRadius);
+  const cuts = longest <= 0 ? undefined : evenCuts(developed, longest, places, MOST_PARTS);
   if (cuts === undefined) {
-    throw new StripError('stockLength', noDivision(strip, stockLength, all));
+    throw new StripError('stockLength', noDivision(strip, stockLength, places.all));
   }
   return partsOf(strip, cuts);
 }
 
-/** Where the strip may be cut, from the start of the outline: with room for the seam after each place. */
-function placesToCut({ runs, seam }: Strip, mayCut: (run: Run) => boolean): Interval[] {
-  return runs.filter(mayCut).flatMap((run): Interval[] => {
-    const from = run.from - seam.atStart + seam.flatBefore;
-    const after = Math.max(seam.overlap + seam.flatBefore, LEAST_START);
-    const to = run.to - seam.atStart - after;
+/** Where the strip may be cut, from the start of the outline. */
+function placesToCut(strip: Strip, gentleRadius: number): CutPlaces {
+  const { runs, seam } = strip;
+  // Round a tighter curve the lap would turn through more than a seam may.
+  const leastRadius = Math.max(gentleRadius, seam.overlap / toRadians(SEAM_TURN_LIMIT));
+  const isGentle = (run: Run) => run.kind === 'curve' && run.radius >= leastRadius;
+  const stretches: Interval[] = [];
+  for (const run of runs.filter((one) => one.kind === 'flat' || isGentle(one))) {
+    const last = stretches.at(-1);
+    const touches = last !== undefined && run.from - last.to <= LENGTH_TOLERANCE;
+    // Flats and gentle curves that follow each other without a bend are one stretch.
+    if (touches && !isBendAt(strip, run.from)) {
+      stretches[stretches.length - 1] = { from: last.from, to: run.to };
+    } else {
+      stretches.push({ from: run.from, to: run.to });
+    }
+  }
+  const flats = runs.filter(({ kind }) => kind === 'flat');
+  return { preferred: withRoom(flats, seam), all: withRoom(stretches, seam) };
+}
+
+function isBendAt({ bends }: Strip, place: number): boolean {
+  return bends.some(({ from, to }) => {
+    return place >= from - LENGTH_TOLERANCE && place <= to + LENGTH_TOLERANCE;
+  });
+}
+
+/** The places in stretches of strip that have room for the seam on both sides of them. */
+function withRoom(stretches: readonly Interval[], seam: Seam): Interval[] {
+  const after = Math.max(seam.overlap + seam.flatBefore, LEAST_START);
+  return stretches.flatMap((stretch): Interval[] => {
+    const from = stretch.from - seam.atStart + seam.flatBefore;
+    const to = stretch.to - seam.atStart - after;
     return from <= to ? [{ from, to }] : [];
   });
 }

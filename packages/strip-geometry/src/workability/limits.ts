@@ -1,4 +1,4 @@
-import type { HemStage } from '../notches/hem-side.js';
+import { type HemStage, USUAL_HEM_STAGE } from '../notches/hem-side.js';
 import { StripError } from '../strip-error.js';
 import { printNumber } from '../wording.js';
 
@@ -13,7 +13,7 @@ export interface WorkabilityLimits {
   readonly leastRadius?: number;
   /** Degrees: the widest half-angle of a notch that leaves a hem, 60 when absent (common practice). */
   readonly widestNotch?: number;
-  /** How far the hem is folded while the strip is bent, `square` when absent. */
+  /** How far the hem is folded while the strip is bent, `closed` when absent. */
   readonly hemStage?: HemStage;
   /** Degrees between its sides: the most pointed corner that lets go of dough, 30 when absent (common practice). */
   readonly mostPointed?: number;
@@ -30,7 +30,7 @@ export type CheckedLimits = Required<Omit<WorkabilityLimits, 'smallestMark'>> &
 /** @throws StripError naming the limit that is out of range. */
 export function checkedLimits(limits: WorkabilityLimits): CheckedLimits {
   const { shortestFlat = 3, leastRadius = 0, widestNotch = 60 } = limits;
-  const { hemStage = 'square', mostPointed = 30, narrowestGap = 4, smallestMark } = limits;
+  const { hemStage = USUAL_HEM_STAGE, mostPointed = 30, narrowestGap = 4, smallestMark } = limits;
   for (const [name, value, most] of [
     ['shortestFlat', shortestFlat, Number.MAX_VALUE],
     ['leastRadius', leastRadius, Number.MAX_VALUE],

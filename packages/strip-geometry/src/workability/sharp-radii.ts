@@ -20,7 +20,7 @@ export function sharpRadii(strip: Strip, { leastRadius }: CheckedLimits): Workab
     const message =
       `${what} has an inside radius of ${printLength(measured)}; this metal may crack below ` +
       `${printLength(limit)}. Bend it over a rounder edge, or take softer or thinner metal.`;
-    const source = 'common practice, see leastRadii';
+    const source = 'common practice';
     return [{ code: 'sharp radius', place, measured, limit, unit: 'mm', source, message }];
   };
   const curves = runs.filter((run) => run.kind === 'curve');

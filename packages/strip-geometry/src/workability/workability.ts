@@ -29,7 +29,7 @@ export function checkWorkability(
     ...sharpRadii(strip, checked),
     ...hemFolds(strip, checked),
     ...hemsWiderThanFlats(strip),
-    ...hemsWiderThanRadii(strip),
+    ...hemsWiderThanRadii(strip, checked),
     ...pointedCorners(strip, checked),
     ...narrowGaps(outline, checked),
     ...crowdedMarks(strip, checked),
