@@ -28,7 +28,7 @@ export interface Centred<State> {
 
 /** How far above the longest vector the bound starts, and how much of that is left each round. */
 const ROOM = 1.5;
-const SHRINK = 0.5;
+const SHRINK = 0.7;
 /** The rounds end when the bound is this near to the longest vector, as a part of it. */
 const NEAR = 0.002;
 const MOST_ROUNDS = 60;

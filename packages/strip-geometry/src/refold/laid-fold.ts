@@ -99,27 +99,28 @@ function effectOfTurn(points: readonly Point[], { from, to }: Pivot, index: numb
     : { x: -share * (p.y - centre.y), y: share * (p.x - centre.x) };
 }
 
+/** How far the last point is from where it should be to the first. */
+export function gapIn({ points }: LaidFold, { target }: Task): Point {
+  return minus(chordOf(points), chordOf(target.points));
+}
+
+/** How the gap changes with the unknowns. */
+export function effectOnGap(laid: LaidFold, task: Task): Effect {
+  // The chord from end to end is only turned by placing, not moved.
+  const { x, y } = chordOf(laid.points);
+  const placing = { x: Float64Array.of(0, 0, -y), y: Float64Array.of(0, 0, x) };
+  return effectOn(laid.points.length - 1, placing, laid, task);
+}
+
 /**
- * That the ends come to where they should be to each other, and that the turns
- * add up; a turning that is off counts as if it moved a point a whole
+ * That the turns add up. A turning that is off counts as if it moved a point a whole
  * strip's length away, since the angles that a hand is told should add up.
  */
-export function closingWishes(laid: LaidFold, task: Task, weight: number): Wish[] {
-  const { points, turned } = laid;
+export function turningWish({ turned }: LaidFold, task: Task, weight: number): Wish {
   const { target, marks, step } = task;
-  const size = unknownsOf(task);
-  const chord = chordOf(points);
-  const off = minus(chord, chordOf(target.points));
-  // The chord from end to end is only turned by placing, not moved.
-  const placing = { x: Float64Array.of(0, 0, -chord.y), y: Float64Array.of(0, 0, chord.x) };
-  const { x, y } = effectOn(points.length - 1, placing, laid, task);
   const lever = marks[marks.length - 1] ?? 0;
-  const turning = new Float64Array(size).fill(step, PLACEMENT);
-  return [
-    { row: x, off: off.x, weight },
-    { row: y, off: off.y, weight },
-    { row: turning, off: turned - target.turned, weight: weight * lever ** 2 },
-  ];
+  const row = new Float64Array(unknownsOf(task)).fill(step, PLACEMENT);
+  return { row, off: turned - target.turned, weight: weight * lever ** 2 };
 }
 
 /** From the first point to the last. */

@@ -6,10 +6,10 @@ import { chordOf, type LaidFold, laidFold, type Task } from './laid-fold.js';
 import { PLACEMENT } from './motion.js';
 import { placeBest } from './place-best.js';
 import { placeClosest } from './place-closest.js';
-import { centringTurns, nearestWishes } from './turn-wishes.js';
+import { centringTurns, GAP_COUNTS, nearestWishes } from './turn-wishes.js';
 import { changeFor, type Wish, wholeFor } from './wish.js';
 
-/** Deviations and gaps up to this part of a smallest mark are small enough to stop. */
+/** Deviations, and gaps times `GAP_COUNTS`, up to this part of a smallest mark are small enough to stop. */
 const ENOUGH = 0.7;
 
 /** Rounds of linearising before turns are rounded; each takes the error to about its square. */
@@ -33,7 +33,7 @@ export function tellTurns(task: Task, smallestMark: number): number[] {
   if (drawn.length > MOST_TURNS) {
     return best;
   }
-  let least = worstOf(best, task);
+  let least = Number.POSITIVE_INFINITY;
   const enough = ENOUGH * smallestMark;
   /** Rounds the turns of that fold, keeps them if they are the best, and says whether they will do. */
   const tried = (laid: LaidFold, wishes: readonly Wish[]): boolean => {
@@ -82,11 +82,11 @@ function wholeTurns({ turns }: LaidFold, wishes: readonly Wish[], step: number):
   return [...whole.subarray(PLACEMENT)].map((steps) => steps * step);
 }
 
-/** The largest deviation or the gap, whichever is greater. */
+/** The largest deviation or what the gap counts, whichever is greater. */
 function worstOf(turns: readonly number[], { chain, marks, target }: Task): number {
   const folded = fold(chain, marks, turns).points;
   const { points, largest } = placeClosest(folded, target.points, target.weights);
-  return Math.max(largest, gapOf(points, target.points));
+  return Math.max(largest, GAP_COUNTS * gapOf(points, target.points));
 }
 
 /**

@@ -1,13 +1,16 @@
 import { toRadians } from '../angle.js';
+import { point } from '../point.js';
 import type { Centring } from './centring.js';
 import {
-  closingWishes,
   drawnWishes,
+  effectOnGap,
   effectsOf,
+  gapIn,
   type LaidFold,
   laidFold,
   offsetsOf,
   type Task,
+  turningWish,
   unknownsOf,
 } from './laid-fold.js';
 import { further, PLACEMENT } from './motion.js';
@@ -22,8 +25,11 @@ const GAP = 20;
  */
 const PER_DEGREE = 0.25;
 
-/** How much more the gap counts than a point as far off as points may be. */
-const GAP_IN_CENTRE = 1e4;
+/** How much more a gap between the ends counts than a point that is off: there a tab must lie flat. */
+export const GAP_COUNTS = 3;
+
+/** How much more the turning counts than a point as far off as points may be. */
+const TURNING = 1e4;
 
 /** What a turn of a radian more or less counts beside the distances: only what settles a tie. */
 const TIE = 0.001;
@@ -41,17 +47,34 @@ export function nearestWishes(laid: LaidFold, task: Task, smallestMark: number):
         ];
   });
   const hold = ((PER_DEGREE * smallestMark) / toRadians(1)) ** 2 / laid.turns.length;
-  return [...points, ...closingWishes(laid, task, GAP), ...drawnWishes(laid, task, hold)];
+  const [gap, onGap] = [gapIn(laid, task), effectOnGap(laid, task)];
+  return [
+    ...points,
+    { row: onGap.x, off: gap.x, weight: GAP },
+    { row: onGap.y, off: gap.y, weight: GAP },
+    turningWish(laid, task, GAP),
+    ...drawnWishes(laid, task, hold),
+  ];
 }
 
-/** The largest distance of a point from its place made least, by the turns and the placement. */
+/**
+ * The largest distance of a point from its place, or what the gap counts, made
+ * least by the turns and the placement.
+ */
 export function centringTurns(task: Task): Centring<LaidFold> {
   return {
     size: unknownsOf(task),
-    offsets: (laid) => offsetsOf(laid, task),
-    effects: (laid) => effectsOf(laid, task),
+    offsets: (laid) => {
+      const gap = gapIn(laid, task);
+      return [...offsetsOf(laid, task), point(GAP_COUNTS * gap.x, GAP_COUNTS * gap.y)];
+    },
+    effects: (laid) => {
+      const { x, y } = effectOnGap(laid, task);
+      const counted = (row: Float64Array) => row.map((entry) => GAP_COUNTS * entry);
+      return [...effectsOf(laid, task), { x: counted(x), y: counted(y) }];
+    },
     wishes: (laid, bound) => [
-      ...closingWishes(laid, task, GAP_IN_CENTRE / bound ** 2),
+      turningWish(laid, task, TURNING / bound ** 2),
       ...drawnWishes(laid, task, TIE),
     ],
     changed: ({ turns, motion }, change, share) =>
