@@ -163,12 +163,15 @@ const anyRuleMark = fc.constantFrom(0.5, 1, INCH / 32, INCH / 16);
 const anyBendRule = fc.constantFrom<BendRule>(zeroThickness(), metal);
 const anySizeSold = between(30, 200);
 
-/** Stars of up to 20 points, with tips of 20 degrees or more; sharper ones are looked at below. */
+/**
+ * Stars of up to 20 points with tips of 20 degrees or more, and of up to 8 with
+ * tips of 10 or more; sharper ones are looked at below.
+ */
 const anyBluntStar = fc
   .record({ points: fc.integer({ min: 3, max: 20 }), share: between(0, 1) })
   .map(({ points, share }) => {
-    const most = 180 - 360 / points - 1;
-    return star.draw({ points, across: 100, 'tip angle': 20 + share * (most - 20) });
+    const [least, most] = [points > 8 ? 20 : 10, 180 - 360 / points - 1];
+    return star.draw({ points, across: 100, 'tip angle': least + share * (most - least) });
   });
 
 /** The shortest flat or curve between bends, in marks. */
