@@ -24,7 +24,7 @@ function toEach(points: readonly Point[]): Centring<Point> {
 
 function nearest(points: readonly Point[], start: Point): Point {
   let last = start;
-  for (const { state, bound } of centre(toEach(points), start, 0)) {
+  for (const { state, bound } of centre(toEach(points), start, { least: 0, shrink: 0.5 })) {
     expect(longest(toEach(points).offsets(state))).toBeLessThan(bound);
     last = state;
   }

@@ -26,12 +26,13 @@ export interface Centred<State> {
   readonly bound: number;
 }
 
-/** How far above the longest vector the bound starts, and how much of that is left each round. */
+/** How far above the longest vector the bound starts. */
 const ROOM = 1.5;
-const SHRINK = 0.7;
 /** The rounds end when the bound is this near to the longest vector, as a part of it. */
 const NEAR = 0.002;
-const MOST_ROUNDS = 60;
+const MOST_ROUNDS = 100;
+/** A Newton decrement, squared, above this is far from the middle (Boyd and Vandenberghe, 9.5). */
+const LONG = 0.25;
 /** A change is halved no further than to this share. */
 const LEAST_SHARE = 0.001;
 
@@ -41,35 +42,55 @@ const LEAST_SHARE = 0.001;
  * one that makes the sum of -log(bound^2 - length^2) least; then the bound comes
  * closer to what was reached (P. Huard, 1967; logarithmic barriers as in S. Boyd
  * and L. Vandenberghe, Convex Optimization, chapter 11; from memory). `least`
- * is a length that need not be gone below. Yields the state of each round.
+ * is a length that need not be gone below; `shrink` is how much of the room between
+ * the longest vector and the bound is left each round: more for many unknowns, which
+ * one step brings less near to the middle. Yields the state of each round.
  */
 export function* centre<State>(
   problem: Centring<State>,
   start: State,
-  least: number,
+  { least, shrink }: { readonly least: number; readonly shrink: number },
 ): Generator<Centred<State>> {
   let state = start;
   let largest = longest(problem.offsets(state));
   let bound = ROOM * largest + least;
   for (let round = 0; round < MOST_ROUNDS && bound - largest > NEAR * bound; round++) {
-    state = stepped(problem, state, bound);
+    const step = stepped(problem, state, bound);
+    state = step.state;
     yield { state, bound };
     largest = longest(problem.offsets(state));
-    bound = largest + SHRINK * (bound - largest);
+    // A long step has not come near to the middle yet; one more toward the same bound will.
+    bound = step.long ? bound : largest + shrink * (bound - largest);
   }
 }
 
-/** One Newton step, shortened until it makes the sum less; the state itself if none does. */
-function stepped<State>(problem: Centring<State>, state: State, bound: number): State {
-  const change = changeFor(centringWishes(problem, state, bound), problem.size);
+/** One Newton step, shortened until it makes the sum less; the state itself if no share does. */
+function stepped<State>(
+  problem: Centring<State>,
+  state: State,
+  bound: number,
+): { readonly state: State; readonly long: boolean } {
+  const wishes = centringWishes(problem, state, bound);
+  const change = changeFor(wishes, problem.size);
   const now = sumOf(problem, state, bound);
   for (let share = 1; share > LEAST_SHARE; share /= 2) {
     const next = problem.changed(state, change, share);
     if (sumOf(problem, next, bound) < now) {
-      return next;
+      return { state: next, long: decrement(wishes, change) > LONG };
     }
   }
-  return state;
+  return { state, long: false };
+}
+
+/** By how much the sum would fall along the change if it went on as it begins (Newton decrement, squared). */
+function decrement(wishes: readonly Wish[], change: Float64Array): number {
+  return (
+    -2 *
+    wishes.reduce((sum, { row, off, weight }) => {
+      const moved = row.reduce((total, entry, index) => total + entry * (change[index] ?? 0), 0);
+      return sum + weight * off * moved;
+    }, 0)
+  );
 }
 
 function sumOf<State>(problem: Centring<State>, state: State, bound: number): number {

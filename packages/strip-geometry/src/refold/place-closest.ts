@@ -17,6 +17,9 @@ export interface Placement {
 /** Distances below this count as none, millimetres. */
 const NOTHING = 1e-9;
 
+/** What turning by a radian counts beside the distances: next to nothing. */
+const STILL = 0.001;
+
 /**
  * Lays `points` on `targets`, one to one, by the rotation and translation that
  * make the largest distance of a point from its partner least, to a few parts in
@@ -33,13 +36,14 @@ export function placeClosest(
     size: PLACEMENT,
     offsets,
     effects: (motion) => moved(points, motion).map(effectOfPlacing),
-    wishes: () => [],
+    // Where turning does the same as moving, as for points in one place, there is no turning.
+    wishes: (_, bound) => [{ row: Float64Array.of(0, 0, 1), off: 0, weight: STILL / bound ** 2 }],
     changed: further,
   };
   let best = placeBest(points, targets, weights);
   let least = longest(offsets(best));
   if (least > NOTHING) {
-    for (const { state } of centre(problem, best, 0)) {
+    for (const { state } of centre(problem, best, { least: 0, shrink: 0.6 })) {
       const largest = longest(offsets(state));
       if (largest < least) {
         [best, least] = [state, largest];

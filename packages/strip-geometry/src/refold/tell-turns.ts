@@ -15,6 +15,9 @@ const ENOUGH = 0.7;
 /** Rounds of linearising before turns are rounded; each takes the error to about its square. */
 const ROUNDS = 3;
 
+/** How much of the room of the bound is left each round in which the largest deviation is made least. */
+const SHRINK = 0.7;
+
 /** More turns than this are told as drawn, rounded: the sums grow with their cube. */
 export const MOST_TURNS = 120;
 
@@ -50,7 +53,10 @@ export function tellTurns(task: Task, smallestMark: number): number[] {
     return best;
   }
   const problem = centringTurns(task);
-  for (const { state, bound } of centre(problem, nearest, smallestMark)) {
+  for (const { state, bound } of centre(problem, nearest, {
+    least: smallestMark,
+    shrink: SHRINK,
+  })) {
     if (tried(state, centringWishes(problem, state, bound))) {
       break;
     }
