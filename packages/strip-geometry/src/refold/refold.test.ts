@@ -1,13 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { toRadians } from '../angle.js';
-import {
-  anyNeutralAxis,
-  anyOutline,
-  anyOutlineOf,
-  between,
-  orSkip,
-} from '../any-outline.test.support.js';
+import { anyNeutralAxis, anyOutline, between, orSkip } from '../any-outline.test.support.js';
 import type { BendRule } from '../bend-rules/bend-rule.js';
 import { neutralAxis } from '../bend-rules/neutral-axis.js';
 import { zeroThickness } from '../bend-rules/zero-thickness.js';
@@ -25,6 +19,7 @@ import { headingAtStart } from '../segment.js';
 import { splitStrip } from '../splitting/split-strip.js';
 import { makeStrip, type SizeFace, type Strip } from '../strip.js';
 import { scaled } from '../transform.js';
+import { anyProportionsOf } from './any-proportions.test.support.js';
 import { chainOf, fold } from './fold.js';
 import { leastStray } from './least-stray.test.support.js';
 import { refold } from './refold.js';
@@ -163,40 +158,23 @@ const anyRuleMark = fc.constantFrom(0.5, 1, INCH / 32, INCH / 16);
 const anyBendRule = fc.constantFrom<BendRule>(zeroThickness(), metal);
 const anySizeSold = between(30, 200);
 
-/**
- * Stars of up to 20 points with tips of 20 degrees or more, and of up to 8 with
- * tips of 10 or more; sharper ones are looked at below.
- */
-const anyBluntStar = fc
-  .record({ points: fc.integer({ min: 3, max: 20 }), share: between(0, 1) })
-  .map(({ points, share }) => {
-    const [least, most] = [points > 8 ? 20 : 10, 180 - 360 / points - 1];
-    return star.draw({ points, across: 100, 'tip angle': least + share * (most - least) });
-  });
-
 /** The shortest flat or curve between bends, in marks. */
 function shortest({ runs }: Strip, mark: number): number {
   const sides = runs.filter(({ kind }) => kind !== 'bend').map(({ from, to }) => to - from);
   return Math.min(...sides) / mark;
 }
 
-describe.each(families)('$name in any of its proportions and any size', ({ name }) => {
+describe.each(families)('$name in any of its proportions and any size', (family) => {
   test('closes within a mark, no point off by one, where sides are two marks or more', () => {
-    const outlines =
-      name === 'star' ? anyBluntStar : (anyOutlineOf[name] ?? fc.constant(undefined));
     fc.assert(
       fc.property(
-        outlines,
+        anyProportionsOf(family),
         anySizeSold,
         anyRuleMark,
         anyBendRule,
-        (outline, size, mark, bendRule) => {
-          if (outline === undefined) {
-            throw new Error(`no outlines of ${name}`);
-          }
-          const strip = orSkip(() =>
-            makeStrip({ ...plain, outline: sized(outline, size), bendRule }),
-          );
+        (draw, size, mark, bendRule) => {
+          const outline = sized(draw(), size);
+          const strip = orSkip(() => makeStrip({ ...plain, outline, bendRule }));
           fc.pre(shortest(strip, mark) >= 2);
           const { closureGap, largestDeviation } = refold(strip, mark);
           expect(closureGap).toBeLessThan(mark);
