@@ -44,10 +44,10 @@ const wider: Readonly<Record<string, fc.Arbitrary<() => Outline>>> = {
     sides: 3 + Math.round(37 * sides),
     side: 10,
   })),
-  /** Up to 20 points with tips of 20 degrees or more, and up to 8 with tips of 10 or more. */
+  /** Up to 16 points with tips of 22 degrees or more, and up to 8 with tips of 10 or more. */
   star: byParts(star, (count, share) => {
-    const points = 3 + Math.round(17 * count);
-    const [least, most] = [points > 8 ? 20 : 10, 180 - 360 / points - 1];
+    const points = 3 + Math.round(13 * count);
+    const [least, most] = [points > 8 ? 22 : 10, 180 - 360 / points - 1];
     return { points, across: 100, 'tip angle': least + share * (most - least) };
   }),
   flower: byParts(flower, (count, depth) => ({

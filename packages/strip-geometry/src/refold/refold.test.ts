@@ -192,7 +192,7 @@ const anySharpStar = fc
   .record({
     points: fc.integer({ min: 3, max: 16 }),
     across: between(60, 200),
-    tip: between(4, 20),
+    tip: between(4, 22),
   })
   .map(({ points, across, tip }) =>
     makeStrip({
