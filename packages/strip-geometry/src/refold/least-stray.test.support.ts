@@ -17,11 +17,15 @@ import { SquaresSum } from './least-squares.js';
 //
 //   sum of y d  <=  D . sum of |y t - y' t'| over the corners  +  sum of the positive y e,
 //
-// where y, t and y', t' are those of the flats before and after the corner (none at the ends). The least
+// where y, t and y', t' are those of the flats before and after the corner. Where the ends meet, the last
+// flat comes before the first, and a third of |y t| of the last is added for ends up to D / 3 apart. The least
 // D that satisfies this cannot be gone below. Where flats go to and fro, t' is nearly -t, and factors that
 // take turns in sign make the right side small: then D must be great.
 
-/** The least that the largest deviation can be, millimetres; from the factors that show most of those tried. */
+/**
+ * The least that the largest deviation can be, millimetres, if the ends come as near as a
+ * third of it to each other; from the factors that show most of those tried.
+ */
 export function leastStray({ runs, bendRule, sizeIs }: Strip, smallestMark: number): number {
   const places = placesOf(runs);
   const exact = places.places.map(({ at }) => at);
@@ -50,6 +54,9 @@ export function leastStray({ runs, bendRule, sizeIs }: Strip, smallestMark: numb
   return leastOf(flats);
 }
 
+/** How far apart the ends may be, as a part of the largest deviation. */
+const GAP = 1 / 3;
+
 interface Flat {
   readonly heading: Point;
   readonly length: number;
@@ -66,9 +73,9 @@ function leastOf(flats: readonly Flat[]): number {
     weights.forEach((weight, corner) => {
       for (const axis of ['x', 'y'] as const) {
         const row = new Float64Array(flats.length);
-        const [before, after] = [flats[corner - 1], flats[corner]];
-        if (before !== undefined) row[corner - 1] = before.heading[axis];
-        if (after !== undefined) row[corner] = -after.heading[axis];
+        const [before, after] = sidesAt(corner, flats.length);
+        row[before] = (flats[before]?.heading[axis] ?? 0) * (after === undefined ? GAP : 1);
+        if (after !== undefined) row[after] = -(flats[after]?.heading[axis] ?? 0);
         sum.add(row, 0, weight);
       }
     });
@@ -84,14 +91,22 @@ function leastOf(flats: readonly Flat[]): number {
   return most;
 }
 
-/** |y t - y' t'| at a corner. */
+/** The flats before and after a corner; after the last corner comes the gap, with the last flat alone. */
+function sidesAt(corner: number, count: number): readonly [before: number, after?: number] {
+  return corner === count ? [count - 1] : [(corner + count - 1) % count, corner];
+}
+
+/** |y t - y' t'| at a corner, or what the gap adds. */
 function pullAt(corner: number, factors: readonly number[], flats: readonly Flat[]): number {
-  const [y = 0, next = 0] = [factors[corner - 1], factors[corner]];
-  const [t, after] = [flats[corner - 1]?.heading, flats[corner]?.heading];
-  return Math.hypot(
-    y * (t?.x ?? 0) - next * (after?.x ?? 0),
-    y * (t?.y ?? 0) - next * (after?.y ?? 0),
+  const [before, after] = sidesAt(corner, flats.length);
+  const [y, t] = [factors[before] ?? 0, flats[before]?.heading];
+  const [next, u] =
+    after === undefined ? [0, undefined] : [factors[after] ?? 0, flats[after]?.heading];
+  const pull = Math.hypot(
+    y * (t?.x ?? 0) - next * (u?.x ?? 0),
+    y * (t?.y ?? 0) - next * (u?.y ?? 0),
   );
+  return after === undefined ? GAP * pull : pull;
 }
 
 /** The least D that satisfies the inequality with these factors. */
