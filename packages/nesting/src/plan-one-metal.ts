@@ -15,7 +15,12 @@ import {
 import { aboveEveryPlan, shortagePenalties } from './master/shortage.js';
 import { type StockClass, stockClasses } from './master/stock-class.js';
 import { misfits } from './misfits.js';
-import { type CuttingRules, cuttingRules, type FillBox, keepRuleFor } from './pattern/cutting-rules.js';
+import {
+  type CuttingRules,
+  cuttingRules,
+  type FillBox,
+  keepRuleFor,
+} from './pattern/cutting-rules.js';
 import { keptValue } from './pattern/kept-value.js';
 import { patternOf } from './pattern/pattern-of.js';
 import type { Layout, PlanEffort, PlanOutcome, SearchEnding } from './plan.js';
@@ -171,8 +176,7 @@ function anyChoice(classes: readonly StockClass[]): boolean {
   const [first] = supplies;
   return supplies.some(
     (supply) =>
-      supply.price === 0 ||
-      supply.price * metal.of(first) !== first.price * metal.of(supply),
+      supply.price === 0 || supply.price * metal.of(first) !== first.price * metal.of(supply),
   );
 }
 

@@ -201,6 +201,7 @@ export {
 
 // Workability: what is hard to make by hand or to use.
 
+export { coarseMarks } from './workability/coarse-marks.js';
 export { leastRadii, type WorkabilityLimits } from './workability/limits.js';
 export type {
   WorkabilityCode,

@@ -80,6 +80,16 @@ describe('the strip of one cutter', () => {
     expect(stdout).toContain('Bend rule  neutral axis\n');
   });
 
+  test('warns where marks are too coarse to fold the outline by, and only there', async () => {
+    const spikes = 'star --points 24 --across 150 --tip-angle 3 --units mm --mark 1 --depth 25';
+    const { exitCode, stdout } = await blank(...spikes.split(' '));
+    expect(exitCode).toBe(0);
+    const said = stdout.replace(/\s+/g, ' ');
+    expect(said).toMatch(/Folded at marks of 1 mm, the outline strays 1\.\d+ mm from the drawing/);
+    const five = 'star --points 5 --across 80 --units mm --mark 1 --depth 25';
+    expect((await blank(...five.split(' '))).stdout).not.toContain('Folded at marks of');
+  });
+
   test('every family, by the sizes of its own example, in 80 columns', async () => {
     for (const { name, sizes, example } of families) {
       const words = sizes.flatMap(({ name: size, kind }) => {

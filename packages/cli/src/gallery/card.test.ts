@@ -1,3 +1,4 @@
+import { refold } from '@stripwright/strip-geometry';
 import { describe, expect, test } from 'vitest';
 import type { Drawing, Mark, TextMark } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
@@ -13,7 +14,8 @@ const RULES = [
 
 const cards = RULES.flatMap((rule) =>
   allExhibits(rule).map((exhibit) => {
-    return { name: `${exhibit.title} in ${rule.units}`, exhibit, drawing: drawCard(exhibit, rule) };
+    const name = `${exhibit.title} in ${rule.units}`;
+    return { name, exhibit, mark: rule.mark, drawing: drawCard(exhibit, rule) };
   }),
 );
 
@@ -29,7 +31,7 @@ const labels = (drawing: Drawing, role: string): readonly string[] =>
     .map(({ text }) => text)
     .sort();
 
-describe.each(cards)('$name', ({ exhibit, drawing }) => {
+describe.each(cards)('$name', ({ exhibit, mark, drawing }) => {
   const { strip, title } = exhibit;
 
   test('has the same numbers and letters on the shape, the strip and in the figures', () => {
@@ -76,6 +78,24 @@ describe.each(cards)('$name', ({ exhibit, drawing }) => {
     strip.bends.forEach(({ at }, index) => {
       for (const { x } of bends[index] ?? []) expect((x - (left ?? 0)) / scale).toBeCloseTo(at, 9);
     });
+  });
+
+  test('tells the angles drawn and those to fold to, and how near it comes', () => {
+    const cells = textsOf(drawing, 'figure-bend-cell').map(({ text }) => text);
+    const { folds, closureGap, largestDeviation } = refold(strip, mark);
+    // Column by column: mark, fold, drawn, fold to.
+    expect(cells).toHaveLength(4 * strip.bends.length);
+    const columns = [2, 3].map((column) =>
+      cells.slice(column * folds.length, (column + 1) * folds.length),
+    );
+    expect(columns[0]).toEqual(folds.map(({ drawn }) => drawn.angle.toFixed(1)));
+    expect(columns[1]).toEqual(folds.map(({ told }) => told.angle.toFixed(1)));
+    const halves = textsOf(drawing, 'figure-curve-cell').filter(({ text }) => text.includes(' + '));
+    expect(halves).toHaveLength(strip.curves.length);
+    const facts = textsOf(drawing, 'fact').map(({ text }) => text);
+    expect(facts.join(' ')).toMatch(/Folded at these marks the ends meet within .* drawing\./);
+    expect(closureGap).toBeLessThan(mark);
+    expect(largestDeviation).toBeLessThan(mark);
   });
 
   test('tells how to take care', () => {

@@ -1,10 +1,11 @@
-import { bounds, type Strip } from '@stripwright/strip-geometry';
+import { bounds, type Refold, refold, type Strip } from '@stripwright/strip-geometry';
 import { paragraph, stack } from '../drawing/block.js';
 import type { Box, Drawing, Point } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { LINE_HEIGHT } from '../drawing/measure-text.js';
 import { printLength, printSize, printThickness, type Rule } from '../length/print-length.js';
 import { ticksUp } from '../length/ticks.js';
+import { refoldText } from '../report/refold-text.js';
 import { drawShape } from './draw-shape.js';
 import { drawStrip } from './draw-strip.js';
 import { type Exhibit, sizeWords, TINPLATE } from './exhibit.js';
@@ -44,9 +45,10 @@ export function drawCard(exhibit: Exhibit, rule: Rule): Drawing {
   const room: Box = { x: MARGIN, y: top, ...SHAPE };
   const shape = drawShape(outline, strip, places, room);
   const right = MARGIN + SHAPE.width + GAP;
-  const facts = drawFacts(exhibit, rule, { x: right, y: below });
+  const folded = refold(strip, rule.mark);
+  const facts = drawFacts(exhibit, folded, rule, { x: right, y: below });
   const figuresTop = below + facts.height + GAP;
-  const figures = drawFigures(strip, rule, right, figuresTop);
+  const figures = drawFigures(strip, folded, rule, { left: right, top: figuresTop });
   const middle = Math.max(top + SHAPE.height, figuresTop + figures.height + GAP);
   const flat = drawStrip(strip, rule, { x: MARGIN, y: middle, width: inner });
   const foot = middle + flat.height + 2;
@@ -71,8 +73,8 @@ export function drawCard(exhibit: Exhibit, rule: Rule): Drawing {
   };
 }
 
-/** The size of the cookie, of the strip, and what the strip is laid out for. */
-function drawFacts({ outline, strip }: Exhibit, rule: Rule, { x, y }: Point) {
+/** The size of the cookie, of the strip, what it is laid out for, and how near it folds. */
+function drawFacts({ outline, strip }: Exhibit, folded: Refold, rule: Rule, { x, y }: Point) {
   const { across, high } = bounds(outline);
   const length = (millimetres: number) => printLength(toMark(millimetres, rule), rule);
   const { depth, hem, tab } = strip;
@@ -91,7 +93,10 @@ function drawFacts({ outline, strip }: Exhibit, rule: Rule, { x, y }: Point) {
     top += LINE_HEIGHT * size;
     return mark;
   });
-  return { marks, height: top - y };
+  const width = WIDTH - MARGIN - x;
+  const check = refoldText({ refold: folded }, rule) ?? '';
+  const checked = paragraph({ left: x, top, width, unit: 1 }, 'fact', check, BODY);
+  return { marks: [...marks, ...checked.marks], height: top + checked.height - y };
 }
 
 const toMark = (length: number, { mark }: Rule): number => Math.round(length / mark) * mark;

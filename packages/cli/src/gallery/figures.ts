@@ -1,4 +1,4 @@
-import { roundMarks, type Strip } from '@stripwright/strip-geometry';
+import { type Refold, roundMarks, type Strip } from '@stripwright/strip-geometry';
 import type { Mark } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { ASCENT, LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
@@ -19,15 +19,17 @@ const BENDS: readonly Column[] = [
   { heading: 'Bend', align: 'end' },
   { heading: 'Mark', align: 'end' },
   { heading: 'Fold', align: 'start' },
-  { heading: 'Degrees', align: 'end' },
+  { heading: 'Drawn', align: 'end' },
+  { heading: 'Fold to', align: 'end' },
 ];
 const CURVES: readonly Column[] = [
   { heading: 'Curve', align: 'end' },
   { heading: 'From', align: 'end' },
   { heading: 'To', align: 'end' },
   { heading: 'Form', align: 'start' },
-  { heading: 'Degrees', align: 'end' },
   { heading: 'Radius', align: 'end' },
+  { heading: 'Drawn', align: 'end' },
+  { heading: 'Halves', align: 'end' },
 ];
 
 export interface DrawnFigures {
@@ -35,24 +37,35 @@ export interface DrawnFigures {
   readonly height: number;
 }
 
-/** The bends and the curves of a strip in two tables, one below the other. */
-export function drawFigures(strip: Strip, rule: Rule, left: number, top: number): DrawnFigures {
+/**
+ * The bends and the curves of a strip in two tables, one below the other, with the
+ * angles drawn and those by which the ends meet on rounded marks.
+ */
+export function drawFigures(
+  strip: Strip,
+  { folds, curves: formed }: Refold,
+  rule: Rule,
+  { left, top }: { readonly left: number; readonly top: number },
+): DrawnFigures {
   const mark = (length: number): string =>
     printBareLength(roundMarks([length], rule.mark)[0] ?? length, rule);
-  const bends = strip.bends.map(({ at, direction, angle }, index) => [
-    bendLabel(index),
-    mark(at),
-    direction,
-    angle.toFixed(1),
-  ]);
+  const bends = strip.bends.map(({ number, at, direction, angle }, index) => {
+    const told = folds.find((fold) => fold.number === number)?.told;
+    const sense = told?.direction === direction ? 1 : -1;
+    const foldTo = told === undefined ? angle : sense * told.angle;
+    return [bendLabel(index), mark(at), direction, angle.toFixed(1), foldTo.toFixed(1)];
+  });
   const runs = strip.runs.filter((run) => run.kind === 'curve');
   const curves = runs.map(({ from, to, direction, angle, radius, even }, index) => [
     curveLabel(index),
     mark(from),
     mark(to),
     direction,
-    angle.toFixed(1),
     even ? mark(radius) : `from ${mark(radius)}`,
+    angle.toFixed(1),
+    (formed.find(({ number }) => number === index + 1)?.told ?? [angle / 2, angle / 2])
+      .map((half) => half.toFixed(1))
+      .join(' + '),
   ]);
   const first = drawTable('figure-bend', BENDS, bends, left, top);
   const between = bends.length > 0 ? LINE / 2 : 0;

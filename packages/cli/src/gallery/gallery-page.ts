@@ -19,8 +19,9 @@ const STYLE = `
   nav a { color: inherit; text-align: center; text-decoration: none; }
   nav a:hover, nav a:focus { text-decoration: underline; }
   nav svg { display: block; width: 100%; height: auto; }
-  figure { margin: 2rem 0; border: 1px solid ${INK.hatch}; break-inside: avoid; }
-  figure img { display: block; width: 100%; height: auto; }
+  figure { margin: 2rem 0; border: 1px solid ${INK.hatch}; break-inside: avoid; overflow-x: auto; }
+  figure img { display: block; width: 100%; min-width: 56rem; height: auto; }
+  @media print { figure img { min-width: 0; } }
 `;
 
 /** The page that shows every card, as a well-formed document without scripts. */

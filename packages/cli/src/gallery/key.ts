@@ -41,7 +41,8 @@ export function drawKey(rule: Rule, area: Area): Block {
   const top = area.top + TAG_HEIGHT + GAP;
   const text =
     `Marks run from the square end, in ${UNITS[rule.units]}. Degrees are those bent through: ` +
-    '90 is square. The radius is that of the cookie. The strip is seen from outside the cutter, ' +
+    '90 is square. Marks are rounded; bend to the degrees under "fold to", and form each half of a ' +
+    'curve through its own, and the ends meet. The radius is that of the cookie. The strip is seen from outside the cutter, ' +
     'its hem above; the short cuts into the hem relieve it on tight curves.';
   const below = stack({ ...area, top }, GAP / 2, [
     (place) => paragraph(place, 'note', text, SIZE),

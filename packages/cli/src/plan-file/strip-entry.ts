@@ -60,7 +60,7 @@ export function stripEntry(cutter: Cutter, bench: Bench): PlanFileStrip {
       halfAngle: roundDegrees(halfAngle),
     })),
     refold: refoldEntry(folded),
-    warnings: stripWarnings(cutter, notches, bench),
+    warnings: stripWarnings(cutter, notches, folded, bench),
   };
 }
 

@@ -1,10 +1,12 @@
 import {
   checkWorkability,
+  coarseMarks,
   curveNotices,
   type HemNotice,
   leastRadii,
   type Notch,
   notchNotices,
+  type Refold,
   type WorkabilityWarning,
 } from '@stripwright/strip-geometry';
 import type { Shop } from '../order/order.js';
@@ -15,6 +17,7 @@ import type { PlanFileStrip } from './plan-file.js';
 export function stripWarnings(
   { outline, strip, handwork, part }: Cutter,
   notches: readonly Notch[],
+  folded: Refold,
   { rule, metal }: Pick<Shop, 'rule' | 'metal'>,
 ): NonNullable<PlanFileStrip['warnings']> {
   const hard = checkWorkability(outline, strip, {
@@ -27,7 +30,11 @@ export function stripWarnings(
     ...notices
       .filter((notice) => !isToldAs(notice, hard))
       .map(({ code, message, source }) => ({ kind: code, message, source })),
-    ...hard.map(({ code, message, source }) => ({ kind: code, message, source })),
+    ...[...hard, ...coarseMarks(folded, rule.mark)].map(({ code, message, source }) => ({
+      kind: code,
+      message,
+      source,
+    })),
   ];
 }
 

@@ -68,7 +68,13 @@ export class BandBook {
     const counts = new Map<number, number>();
     let inBands = 0;
     const bands = root.parts.map(({ extent, part }) => {
-      const band = this.addBand({ box: pattern.stockClass, cuts: root.cuts, extent, part, kept: 0 });
+      const band = this.addBand({
+        box: pattern.stockClass,
+        cuts: root.cuts,
+        extent,
+        part,
+        kept: 0,
+      });
       const { slot } = this.bands[band];
       counts.set(slot, (counts.get(slot) ?? 0) + 1);
       inBands += this.bands[band].kept;
@@ -151,5 +157,9 @@ export class BandBook {
 export function asSplit(part: Part, box: Box): Extract<Part, { kind: 'split' }> {
   if (part.kind === 'split') return part;
   const [cuts] = box.firstCuts;
-  return { kind: 'split', cuts, parts: [{ extent: cuts === 'along' ? box.width : box.length, part }] };
+  return {
+    kind: 'split',
+    cuts,
+    parts: [{ extent: cuts === 'along' ? box.width : box.length, part }],
+  };
 }

@@ -67,7 +67,9 @@ export class BandMaster {
     ];
     this.#firstClass = demand.length;
     this.#firstCap = rows.length;
-    rows.push(...objective.caps.map(({ atMost }) => ({ sense: 'at most', bound: atMost }) as const));
+    rows.push(
+      ...objective.caps.map(({ atMost }) => ({ sense: 'at most', bound: atMost }) as const),
+    );
     this.#master = new Master(rows, request.engines);
     this.#master.add(classes.flatMap((entry, g) => this.#supplyColumns(entry, g)));
     this.#firstShort = this.#master.columns;

@@ -40,5 +40,8 @@ export function shortagePenalties(
 }
 
 function dearestSupply(classes: readonly StockClass[], objective: Objective): number {
-  return Math.max(0, ...classes.flatMap((entry) => entry.supplies.map((supply) => objective.cost?.of(supply) ?? 0)));
+  return Math.max(
+    0,
+    ...classes.flatMap((entry) => entry.supplies.map((supply) => objective.cost?.of(supply) ?? 0)),
+  );
 }

@@ -61,8 +61,7 @@ export function stockClasses(
       supplies: supplies
         .filter((supply) => supply.count > 0)
         .sort(
-          (a, b) =>
-            Number(a.bought) - Number(b.bought) || a.price - b.price || a.charge - b.charge,
+          (a, b) => Number(a.bought) - Number(b.bought) || a.price - b.price || a.charge - b.charge,
         ),
     }))
     .filter((entry) => entry.supplies.length > 0);
@@ -120,9 +119,6 @@ function laysOf(
   const turned = { piece: index, turned: true, length: width, width: length };
   const asRolled = piece.rolling === undefined || piece.rolling === rolled;
   const againstIt = piece.rolling === undefined || (rolled !== undefined && !asRolled);
-  const lays = [
-    ...(asRolled ? [straight] : []),
-    ...(piece.mayTurn && againstIt ? [turned] : []),
-  ];
+  const lays = [...(asRolled ? [straight] : []), ...(piece.mayTurn && againstIt ? [turned] : [])];
   return length === width ? lays.slice(0, 1) : lays;
 }

@@ -70,11 +70,7 @@ class BandsLeft {
   }
 
   /** The band of the slot, or of the widest narrower one, of which most is left. */
-  #best(
-    slot: number,
-    chosen: ReadonlyMap<number, number>,
-    share: number,
-  ): number | undefined {
+  #best(slot: number, chosen: ReadonlyMap<number, number>, share: number): number | undefined {
     let best: number | undefined;
     let most = WHOLE;
     let extent = 0;

@@ -39,7 +39,14 @@ export async function cover(
   const { objective, engines } = ground;
   const book = ground.newBook();
   for (const pattern of request.seeds) book.addPattern(pattern);
-  const linear = new BandMaster({ classes, demand, objective, penalties: ground.penalties, book, engines });
+  const linear = new BandMaster({
+    classes,
+    demand,
+    objective,
+    penalties: ground.penalties,
+    book,
+    engines,
+  });
   try {
     const result = await solveLinear({
       ...ground,

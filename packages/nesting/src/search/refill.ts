@@ -62,13 +62,7 @@ export class Refiller {
       freed.push(pattern);
     }
     const rest = withoutSheets(partial.planned, freed);
-    const again = await refillRest(
-      this.#ground,
-      rest,
-      this.#weights,
-      this.#atMost,
-      freed,
-    );
+    const again = await refillRest(this.#ground, rest, this.#weights, this.#atMost, freed);
     if (again?.best === true && sheets.length === 0) this.#exhausted = true;
     if (again?.best === true) this.#freed = Math.min(this.#freed + 0.25, MOST_FREED);
     else this.#freed = Math.max(FEWEST_FREED, this.#freed - 0.5);

@@ -237,7 +237,8 @@ class Hunt {
     const book = ground.newBook();
     book.addList(list);
     const status = await this.#solveWhole(undefined, { ...ground, book });
-    if (status !== 'infeasible' && status !== 'optimal') return this.#met() ? 'bound met' : undefined;
+    if (status !== 'infeasible' && status !== 'optimal')
+      return this.#met() ? 'bound met' : undefined;
     this.#proven = true;
     return 'all patterns within the gap searched';
   }
@@ -251,7 +252,14 @@ class Hunt {
     const cap = { measure: this.#measure, atMost: this.#target() };
     const { classes, demand, objective, book, engines } = ground;
     const capped = { ...objective, caps: [...objective.caps, cap] };
-    const master = new BandMaster({ classes, demand, objective: capped, packs: true, book, engines });
+    const master = new BandMaster({
+      classes,
+      demand,
+      objective: capped,
+      packs: true,
+      book,
+      engines,
+    });
     try {
       master.addFromBook();
       const answer = await master.solve({

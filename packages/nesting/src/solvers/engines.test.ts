@@ -150,10 +150,14 @@ describe('an answer that is wrong', () => {
     for (const lie of wrong) {
       const liar: Engine = {
         name: 'liar',
-        open: () => ({ addRows: () => undefined,
+        open: () => ({
+          addRows: () => undefined,
           setRow: () => undefined,
           setColumn: () => undefined,
-          add: () => undefined, solve: () => lie, close: () => undefined }),
+          add: () => undefined,
+          solve: () => lie,
+          close: () => undefined,
+        }),
       };
       const engines: Engines = { small: liar, large: loadHighsEngine };
       const small = { rows: model.rows, columns: model.columns.slice(0, 40) };
@@ -171,9 +175,9 @@ describe('an answer that is wrong', () => {
       name: 'liar',
       open: () => ({
         addRows: () => undefined,
-          setRow: () => undefined,
-          setColumn: () => undefined,
-          add: () => undefined,
+        setRow: () => undefined,
+        setColumn: () => undefined,
+        add: () => undefined,
         solve: () => ({ status: 'optimal', values: [0.5], objective: 0.5, duals: [] }),
         close: () => undefined,
       }),

@@ -22,6 +22,8 @@ export interface StripWidth {
   readonly fitting: readonly number[];
   /** True where the strip could be wider by any amount and still be cut. */
   readonly stretches: boolean;
+  /** True where the strip is the whole box, since the shear cannot make the first cut. */
+  readonly whole: boolean;
   /** True where the shear cannot cut it to length, so that one lay fills it from end to end. */
   readonly uncut: boolean;
 }
@@ -81,6 +83,7 @@ export function stripFaces(boxes: readonly Box[], limits: Limits): Faces {
     const extents = first.whole ? [room] : candidateExtents(lays, limits, room);
     const widths = extents
       .flatMap((extent) => stripWidths(extent, first.length, lays, limits))
+      .map((width) => ({ ...width, whole: first.whole }))
       .filter((width) => width.leading + width.fitting.length > 0);
     return { length: first.length, lays, widths };
   });
@@ -135,7 +138,7 @@ function stripWidths(
   length: number,
   lays: readonly StripLay[],
   limits: Limits,
-): readonly StripWidth[] {
+): readonly Omit<StripWidth, 'whole'>[] {
   const { kerf, narrowest, longestCut } = limits;
   const uncut = extent - kerf > longestCut;
   const allowed = (lay: StripLay) => {
@@ -150,7 +153,7 @@ function stripWidths(
   let leading = lays.findIndex((lay) => extent - lay.across < kerf + narrowest || !allowed(lay));
   if (leading < 0) leading = lays.length;
   const fitting = lays.flatMap((lay, i) => (i >= leading && allowed(lay) ? [i] : []));
-  const exact: StripWidth = { extent, leading, fitting, stretches: false, uncut };
+  const exact = { extent, leading, fitting, stretches: false, uncut };
   if (narrowest <= 1 || leading === 0) return [exact];
   return [exact, { extent, leading, fitting: [], stretches: true, uncut }];
 }

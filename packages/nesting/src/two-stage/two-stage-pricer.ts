@@ -87,7 +87,8 @@ export class TwoStagePricer implements PatternPricer {
       worth: best.map((face) => faceWorth[face] ?? 0),
       patterns: (box) =>
         faces.flatMap((face, index) => {
-          const pattern = face.box === box && faceWorth[index] > 0 ? this.#pattern(index) : undefined;
+          const pattern =
+            face.box === box && faceWorth[index] > 0 ? this.#pattern(index) : undefined;
           return pattern === undefined ? [] : [{ pattern, worth: faceWorth[index] }];
         }),
       bands: () => this.#bands(),
@@ -124,7 +125,7 @@ export class TwoStagePricer implements PatternPricer {
             })),
             values: lays.map((lay) => values[family.lays[lay].piece]),
             least: this.#strips[f].worth(w) - gap,
-            required: width.leading,
+            required: width.whole ? 0 : width.leading,
           },
           budget,
         );
@@ -253,9 +254,9 @@ function strip(family: StripFamily, lays: LayCounts, cuts: Rolling): SplitPart {
  */
 function stripsOfUse(family: StripFamily, demand: readonly number[]): readonly number[] {
   return family.widths.map((width) => {
-    const lays = width.stretches
-      ? family.lays.slice(0, width.leading)
-      : width.fitting.map((lay) => family.lays[lay]);
+    const fitting = width.fitting.map((lay) => family.lays[lay]);
+    const needsIt = width.stretches || width.whole;
+    const lays = needsIt ? [...family.lays.slice(0, width.leading), ...fitting] : fitting;
     return lays.reduce((sum, lay) => sum + demand[lay.piece], 0);
   });
 }

@@ -12,7 +12,7 @@ const MOST_WIDTH = 1;
 const CAP_UNDERSIDE = 0.54;
 const CAP_TOP = 0.86;
 /** Parts of the width. */
-const NUT = 0.8;
+const NUT = 0.74;
 const RIM_RADIUS = 0.055;
 const STEM = 0.13;
 

@@ -9,7 +9,9 @@ const MOST_HEIGHT = 1.3;
 
 /** Parts of the width. */
 const OVERHANG = 0.11;
-const CHIMNEY_MIDDLE = 0.76;
+const CHIMNEY_MIDDLE = 0.8;
+/** Of the flat between chimney and ridge, so that no wedge is left there for dough to stick in. */
+const LEDGE = 0.08;
 const LEAST_CHIMNEY = 0.1;
 const MOST_CHIMNEY = 0.2;
 /** Parts of the height. */
@@ -51,7 +53,9 @@ export const house = defineFamily({
       checkRange('chimney', chimney, least, most, 'mm for this width');
       const half = chimney / across / 2;
       const [left, right] = [CHIMNEY_MIDDLE - half, CHIMNEY_MIDDLE + half];
-      stack.push(onRoof(right), at(right, CHIMNEY_TOP), at(left, CHIMNEY_TOP), onRoof(left));
+      const ledge = onRoof(left - LEDGE);
+      stack.push(onRoof(right), at(right, CHIMNEY_TOP), at(left, CHIMNEY_TOP));
+      stack.push(point(left * across, ledge.y), ledge);
     }
     return closedPolygon([
       at(OVERHANG, 0),

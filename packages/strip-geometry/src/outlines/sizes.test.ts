@@ -259,7 +259,7 @@ test.each<[string, OutlineSizes, [number, number]]>([
   ['tree', { high: 100 }, [9, 6]],
   ['tree', { high: 100, tiers: 1 }, [5, 2]],
   ['house', { across: 85 }, [5, 2]],
-  ['house', { across: 85, chimney: 12 }, [7, 4]],
+  ['house', { across: 85, chimney: 12 }, [7, 5]],
 ])('%s %o has no sharp corners but those it should', (name, sizes, expected) => {
   expect(corners(name, sizes)).toEqual(expected);
 });

@@ -46,12 +46,14 @@ describe.each(examples)('%s', (_, outline) => {
     expect(turned).toBeCloseTo(360, 6);
   });
 
-  test('holds no dough at 75 mm: no gap under 4 mm, no corner under 30 degrees', () => {
+  test('at 75 mm holds no dough, and every flat and fold can be worked with a 6 mm hem', () => {
     const small = inSize(outline, 75);
     const strip = makeStrip({ outline: small, depth: 25, hem: 6, tab: 7.5, bendRule: TINPLATE });
     const found = checkWorkability(small, strip).map(({ code }) => code);
     expect(found).not.toContain('narrow gap');
     expect(found).not.toContain('pointed corner');
+    expect(found).not.toContain('short flat');
+    expect(found).not.toContain('hem in a sharp fold');
   });
 
   test('no curve is tighter than 3 mm at 75 mm', () => {

@@ -27,12 +27,6 @@ export class SquaresSum {
     }
   }
 
-  /** Adds weight * x[index]^2. */
-  hold(index: number, weight: number): void {
-    const at = index * this.size + index;
-    this.matrix[at] = (this.matrix[at] ?? 0) + weight;
-  }
-
   /**
    * The unknowns that make the sum least. Those from `whole` on are whole
    * numbers: each, from the last to the first, is rounded to the nearest while

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { toRadians } from '../angle.js';
-import { anyNeutralAxis, anyOutline, orSkip } from '../any-outline.test.support.js';
+import { anyNeutralAxis, anyOutline, between, orSkip } from '../any-outline.test.support.js';
+import type { BendRule } from '../bend-rules/bend-rule.js';
 import { neutralAxis } from '../bend-rules/neutral-axis.js';
 import { zeroThickness } from '../bend-rules/zero-thickness.js';
 import { placesOf } from '../marks/places.js';
@@ -18,7 +19,9 @@ import { headingAtStart } from '../segment.js';
 import { splitStrip } from '../splitting/split-strip.js';
 import { makeStrip, type SizeFace, type Strip } from '../strip.js';
 import { scaled } from '../transform.js';
+import { anyProportionsOf } from './any-proportions.test.support.js';
 import { chainOf, fold } from './fold.js';
+import { leastStray } from './least-stray.test.support.js';
 import { refold } from './refold.js';
 
 const INCH = 25.4;
@@ -148,6 +151,90 @@ describe.each(RULES)('%s', (_, bendRule) => {
       expect(made).toBeGreaterThanOrEqual(SIZES.length - 1);
     });
   });
+});
+
+// Half and whole millimetres, thirty-seconds and sixteenths of an inch.
+const anyRuleMark = fc.constantFrom(0.5, 1, INCH / 32, INCH / 16);
+const anyBendRule = fc.constantFrom<BendRule>(zeroThickness(), metal);
+const anySizeSold = between(30, 200);
+
+/** The shortest flat or curve between bends, in marks. */
+function shortest({ runs }: Strip, mark: number): number {
+  const sides = runs.filter(({ kind }) => kind !== 'bend').map(({ from, to }) => to - from);
+  return Math.min(...sides) / mark;
+}
+
+describe.each(families)('$name in any of its proportions and any size', (family) => {
+  test('closes within a mark, no point off by one, where sides are two marks or more', () => {
+    fc.assert(
+      fc.property(
+        anyProportionsOf(family),
+        anySizeSold,
+        anyRuleMark,
+        anyBendRule,
+        (draw, size, mark, bendRule) => {
+          const outline = sized(draw(), size);
+          const strip = orSkip(() => makeStrip({ ...plain, outline, bendRule }));
+          fc.pre(shortest(strip, mark) >= 2);
+          const { closureGap, largestDeviation } = refold(strip, mark);
+          expect(closureGap).toBeLessThan(mark);
+          expect(largestDeviation).toBeLessThan(mark);
+        },
+      ),
+      { numRuns: 25, maxSkipsPerRun: 20 },
+    );
+  });
+});
+
+// Tips sharper than that, on stars of many points, cannot always come within a mark, whatever the
+// angles. `leastStray` shows for each how far off some corner must be.
+const anySharpStar = fc
+  .record({
+    points: fc.integer({ min: 3, max: 16 }),
+    across: between(60, 200),
+    tip: between(4, 22),
+  })
+  .map(({ points, across, tip }) =>
+    makeStrip({
+      ...plain,
+      outline: star.draw({ points, across, 'tip angle': tip }),
+      bendRule: zeroThickness(),
+    }),
+  );
+
+test('sharp stars come within a mark, or within a quarter of the nearest that can be', () => {
+  fc.assert(
+    fc.property(anySharpStar, (strip) => {
+      const { closureGap, largestDeviation } = refold(strip, 0.5);
+      expect(closureGap).toBeLessThan(0.5);
+      expect(largestDeviation).toBeLessThan(Math.max(0.4, 1.25 * leastStray(strip, 0.5)));
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test('nothing is nearer than what is shown to be the nearest', () => {
+  fc.assert(
+    fc.property(anySharpStar, (strip) => {
+      const { atDrawnAngles, ...told } = refold(strip, 0.5);
+      const least = leastStray(strip, 0.5);
+      for (const { largestDeviation, closureGap } of [told, atDrawnAngles]) {
+        const counted = Math.max(largestDeviation, 3 * closureGap);
+        expect(counted).toBeGreaterThanOrEqual(least * (1 - 1e-6));
+      }
+    }),
+    { numRuns: 40 },
+  );
+});
+
+// Sixteen tips of 4 degrees: of sixty sizes, some can be folded to no less than a mark off.
+test('there are stars that no angles bring within a mark', () => {
+  const least = Array.from({ length: 60 }, (_, index) => {
+    const sizes = { points: 16, across: 100 + index / 3, 'tip angle': 4 };
+    const strip = makeStrip({ ...plain, outline: star.draw(sizes), bendRule: zeroThickness() });
+    return leastStray(strip, 0.5);
+  });
+  expect(Math.max(...least)).toBeGreaterThan(0.5);
 });
 
 test('told angles are whole steps, and sum to one turn round a polygon', () => {

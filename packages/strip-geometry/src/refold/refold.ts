@@ -1,4 +1,4 @@
-import { toDegrees } from '../angle.js';
+import { toDegrees, toRadians } from '../angle.js';
 import { placesOf } from '../marks/places.js';
 import { roundMarks } from '../marks/round-marks.js';
 import type { Point } from '../outline.js';
@@ -7,7 +7,7 @@ import type { Strip } from '../strip.js';
 import { StripError } from '../strip-error.js';
 import { printNumber } from '../wording.js';
 import { type Chain, chainOf, type Folded, fold } from './fold.js';
-import { placeBest } from './place-best.js';
+import { placeClosest } from './place-closest.js';
 import { gapOf, tellTurns } from './tell-turns.js';
 
 export interface RefoldOptions {
@@ -22,7 +22,7 @@ export interface FoldFigures {
    * cutter, how far one end is from where it should be to the other.
    */
   readonly closureGap: number;
-  /** Greatest distance of any point from its place on the drawing, laid on it as well as can be. */
+  /** Greatest distance of any point from its place on the drawing, laid on it so that this is least. */
   readonly largestDeviation: number;
   /** Where that is: the distance from the square end. */
   readonly at: number;
@@ -59,13 +59,14 @@ export interface Refold extends FoldFigures {
  * Folds a strip back into an outline by computation, from marks rounded to the
  * smallest mark of a rule: every flat is as long as its marks leave it, every
  * bend has the rule's radius, every curve its drawn shape scaled to the length
- * between its marks. The path is laid on the drawing by the best rotation and
- * translation (least squares), and the largest deviation is that of a point from its own place.
+ * between its marks. The path is laid on the drawing by the rotation and translation
+ * that make the largest deviation, that of a point from its own place, least.
  *
  * Marks are rounded one by one, so flats come out up to one mark too long or
  * too short, and at the drawn angles the ends of a many-cornered outline miss
  * each other by a few marks. So the angles are told anew: the small changes
- * that close the outline and keep it near the drawing, in steps of 0.1 degrees.
+ * that close the outline and keep it near the drawing, in steps of 0.1 degrees; where
+ * small ones leave too much, those by which the largest deviation is least.
  * A curve may turn a little more in one half and less in the other. A strip of more than 120
  * bends and half curves is told its drawn angles, rounded.
  *
@@ -88,10 +89,10 @@ export function refold(
   const drawing = fold(chain, exact, drawnTurns);
   const weights = sharesOf(drawing);
   const target = { points: drawing.points, weights, turned: drawing.turned };
-  const told = tellTurns(chain, marks, target, { step: angleStep, smallestMark });
+  const told = tellTurns({ chain, marks, target, step: toRadians(angleStep) }, smallestMark);
   const figures = (turns: readonly number[]): FoldFigures => {
     const folded = fold(chain, marks, turns);
-    const { points, largest, worst } = placeBest(folded.points, drawing.points, weights);
+    const { points, largest, worst } = placeClosest(folded.points, drawing.points, weights);
     return {
       closureGap: gapOf(points, drawing.points),
       largestDeviation: largest,

@@ -17,7 +17,9 @@ export type WorkabilityCode =
   /** Two walls that face each other so near that dough sticks between them. */
   | 'narrow gap'
   /** Two marks nearer to each other than the rule can show. */
-  | 'crowded marks';
+  | 'crowded marks'
+  /** Marks from which the outline cannot be folded nearer to the drawing than one of them. */
+  | 'coarse marks';
 
 /** Where it is: on the strip, in millimetres from the square end, or between two points of the outline. */
 export type WorkabilityPlace =

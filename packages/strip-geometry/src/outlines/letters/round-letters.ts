@@ -8,6 +8,7 @@ import {
   type LetterOutline,
   levelEnd,
   levelEndAt,
+  openCrotch,
   STROKE,
   strokeAlong,
 } from './stroke.js';
@@ -137,12 +138,15 @@ export function letterR(): LetterOutline {
   const end = levelEnd(width - STROKE, armpit);
   const bowl = point(middle, (1 + armpit) / 2);
   const radius = (1 - armpit) / 2;
+  const foot = point(width - end, 0);
+  const [first, second] = openCrotch(point(STROKE, 0), point(STROKE, armpit), foot, 'level');
   const hip = whereItMeets(point(width, 0), point(STROKE + end, armpit), bowl, radius);
   return [
     line(point(0, 0), point(STROKE, 0)),
-    line(point(STROKE, 0), point(STROKE, armpit)),
-    line(point(STROKE, armpit), point(width - end, 0)),
-    line(point(width - end, 0), point(width, 0)),
+    line(point(STROKE, 0), first),
+    line(first, second),
+    line(second, foot),
+    line(foot, point(width, 0)),
     line(point(width, 0), hip),
     arcBetween(hip, point(middle, 1), bowl, 'anticlockwise'),
     line(point(middle, 1), point(0, 1)),

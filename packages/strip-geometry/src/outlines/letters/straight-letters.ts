@@ -268,16 +268,19 @@ export function letterY(): LetterOutline {
 export function letterZ(): LetterOutline {
   const width = 0.74;
   const end = levelEnd(width, 1 - 2 * STROKE);
-  return straight([
-    [0, 0],
-    [width, 0],
-    [width, STROKE],
-    [end, STROKE],
-    [width, HEAD],
-    [width, 1],
-    [0, 1],
-    [0, HEAD],
-    [width - end, HEAD],
-    [0, STROKE],
-  ]);
+  return straight(
+    [
+      [0, 0],
+      [width, 0],
+      [width, STROKE],
+      [end, STROKE],
+      [width, HEAD],
+      [width, 1],
+      [0, 1],
+      [0, HEAD],
+      [width - end, HEAD],
+      [0, STROKE],
+    ],
+    'upright',
+  );
 }

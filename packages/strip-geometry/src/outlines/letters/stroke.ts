@@ -1,5 +1,6 @@
-import type { Arc, Line, Segment } from '../../outline.js';
-import { along, distance, leftOf, point } from '../../point.js';
+import { toRadians } from '../../angle.js';
+import type { Arc, Line, Point, Segment } from '../../outline.js';
+import { along, distance, leftOf, minus, point, turnFrom } from '../../point.js';
 import { arcBetween, headingAtEnd, headingAtStart, line, reversedPath } from '../../segment.js';
 import { closedPolygon } from '../closed-polygon.js';
 
@@ -9,9 +10,47 @@ export const STROKE = 0.2;
 /** The outline of a letter 1 high, its foot on the x axis, its left edge on the y axis. */
 export type LetterOutline = readonly Segment[];
 
-/** A letter of straight sides, by its corners. */
-export function straight(corners: readonly (readonly [x: number, y: number])[]): LetterOutline {
-  return closedPolygon(corners.map(([x, y]) => point(x, y)));
+/**
+ * Width of the flat that ends the gap between two strokes where they meet in a
+ * sharp corner, and the turn from which on a corner is one: a finger of dough
+ * sticks in it, and no notch of 60 degrees to each side clears the hem.
+ */
+const CROTCH = STROKE / 2;
+const SHARPEST = toRadians(120);
+
+/** How the flat in a crotch lies. */
+type Flat = 'level' | 'upright';
+
+/** A letter of straight sides, by its corners, each sharp crotch opened by a flat. */
+export function straight(
+  corners: readonly (readonly [x: number, y: number])[],
+  flat: Flat = 'level',
+): LetterOutline {
+  const points = corners.map(([x, y]) => point(x, y));
+  const opened = points.flatMap((corner, index) => {
+    const before = points.at(index - 1) ?? corner;
+    const after = points[(index + 1) % points.length] ?? corner;
+    const turn = turnFrom(minus(corner, before), minus(after, corner));
+    return turn < -SHARPEST ? openCrotch(before, corner, after, flat) : [corner];
+  });
+  return closedPolygon(opened);
+}
+
+/** The ends of the flat that opens a crotch: where the sides to `before` and `after` are so far apart. */
+export function openCrotch(
+  before: Point,
+  corner: Point,
+  after: Point,
+  flat: Flat,
+): readonly [Point, Point] {
+  const [a, b] = [minus(before, corner), minus(after, corner)];
+  const [slopeA, slopeB] = flat === 'level' ? [a.x / a.y, b.x / b.y] : [a.y / a.x, b.y / b.x];
+  const away = (CROTCH / Math.abs(slopeA - slopeB)) * Math.sign(flat === 'level' ? a.y : a.x);
+  const on = (slope: number) =>
+    flat === 'level'
+      ? point(corner.x + slope * away, corner.y + away)
+      : point(corner.x + away, corner.y + slope * away);
+  return [on(slopeA), on(slopeB)];
 }
 
 /** The outline of a stroke along a smooth path of lines and arcs, its ends cut square. */
