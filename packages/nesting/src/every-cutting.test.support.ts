@@ -84,16 +84,9 @@ class Bench {
       (runs) => firstCut === 'either' || firstCut === runs,
     );
     const found = this.#uncut(length, width);
-    const freely: Within = (l, w) => this.#freely(l, w);
-    for (const runs of ways) {
-      if (stages === 'free') {
-        // Only the very first cut is bound to a direction.
-        this.#exact(found, length, width);
-        this.#divide(found, length, width, runs, freely, freely);
-      } else {
-        better(found, this.#inStages(length, width, runs, stages));
-      }
-    }
+    // The whole counts as one strip of either direction, so nothing binds the first free cut.
+    if (stages === 'free') return this.#freely(length, width);
+    for (const runs of ways) better(found, this.#inStages(length, width, runs, stages));
     return found;
   }
 

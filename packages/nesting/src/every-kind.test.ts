@@ -8,7 +8,7 @@ import { SMALL } from './random-kinds.test.support.js';
 import { verifyPlan } from './verify/verify-plan.js';
 
 /** In all; the same number of each kind. */
-const PROBLEMS = 1_000;
+const PROBLEMS = 440;
 const OF_EACH = Math.ceil(PROBLEMS / EVERY_KIND.length);
 
 let highs: Highs;

@@ -81,6 +81,9 @@ export async function planOneMetal(
     new BandBook(
       classes.map(({ box }) => box),
       rules.limits,
+      keep === undefined
+        ? undefined
+        : (part, length, width) => patternOf(part, 0, { length, width, keep: rule }, rules).kept,
     );
   const book = newBook();
   const keptAtMost = classes.map(({ box }) => {

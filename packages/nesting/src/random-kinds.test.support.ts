@@ -64,6 +64,7 @@ export function randomOfKind(features: Features, size: Size): fc.Arbitrary<Cutti
       shear: shears(features, size),
       rules: rules(features, size),
     })
+    .filter(({ pieces }) => pieces.some(({ quantity }) => quantity > 0))
     .map(({ pieces, sheets, offcuts, shear, rules }): CuttingProblem => {
       let left = size.total;
       const few = pieces.flatMap((piece, i): Piece[] => {
@@ -154,7 +155,12 @@ function sheets(features: Features, size: Size): fc.Arbitrary<Unnamed<Stock & { 
     : fc.constant({});
   return fc
     .tuple(sheet, metal(features, 4), rolling(features, 4), packs, bookValues(features))
-    .map(([entry, ...others]) => Object.assign({}, entry, ...others));
+    .map(([entry, ...others]) => {
+      const made = Object.assign({}, entry, ...others);
+      // Sheets are sold by the pack.
+      const { canBuy, packSize = 1 } = made;
+      return canBuy === 'any' ? made : { ...made, canBuy: canBuy * packSize };
+    });
 }
 
 function offcuts(

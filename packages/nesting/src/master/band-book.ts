@@ -36,6 +36,9 @@ export interface SheetPattern {
   readonly kept: number;
 }
 
+/** Values the remnants of a band of so many gross ticks by so many. */
+export type KeptInBand = (part: Part, length: number, extent: number) => number;
+
 /**
  * Keeps patterns on two levels, bands apart from the sheets they are cut off,
  * each once: bands of one slot can change places, so that a few of each level
@@ -46,6 +49,7 @@ export class BandBook {
   readonly bands: BandPattern[] = [];
   readonly sheets: SheetPattern[] = [];
   readonly #boxes: readonly Box[];
+  readonly #keptIn: KeptInBand | undefined;
   readonly #limits: Limits;
   readonly #families = new Map<string, number>();
   readonly #familyOf: ReadonlyMap<Rolling, number>[];
@@ -53,7 +57,9 @@ export class BandBook {
   readonly #bandAt = new Map<string, number>();
   readonly #sheetAt = new Map<string, number>();
 
-  constructor(boxes: readonly Box[], limits: Limits) {
+  /** @param keptIn coins that the remnants within a band are worth, as it lies along; absent for none */
+  constructor(boxes: readonly Box[], limits: Limits, keptIn?: KeptInBand) {
+    this.#keptIn = keptIn;
     this.#boxes = boxes;
     this.#limits = limits;
     this.#familyOf = boxes.map(
@@ -73,7 +79,6 @@ export class BandBook {
         cuts: root.cuts,
         extent,
         part,
-        kept: 0,
       });
       const { slot } = this.bands[band];
       counts.set(slot, (counts.get(slot) ?? 0) + 1);
@@ -90,14 +95,16 @@ export class BandBook {
     return { sheet, bands };
   }
 
-  addBand(band: Band): number {
+  addBand(band: Omit<Band, 'kept'>): number {
     const slot = this.slot(band.box, band.cuts, band.extent);
     const part = band.cuts === 'along' ? band.part : transposed(band.part);
     const key = `${slot} ${partKey(part)}`;
     const known = this.#bandAt.get(key);
     if (known !== undefined) return known;
     this.#bandAt.set(key, this.bands.length);
-    this.bands.push({ slot, part, counts: countsOf(part), kept: band.kept });
+    const { length, width } = this.#boxes[band.box];
+    const kept = this.#keptIn?.(part, band.cuts === 'along' ? length : width, band.extent) ?? 0;
+    this.bands.push({ slot, part, counts: countsOf(part), kept });
     return this.bands.length - 1;
   }
 

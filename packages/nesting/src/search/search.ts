@@ -320,7 +320,8 @@ class Hunt {
   }
 
   #bound(scaled: number): number {
-    return this.#reach.atLeast(Math.ceil(scaled / this.#ground.scale));
+    // No plan gains by cutting: what goes to the rack is never worth more than what came from it.
+    return this.#reach.atLeast(Math.max(0, Math.ceil(scaled / this.#ground.scale)));
   }
 
   #meets(scaled: number): boolean {

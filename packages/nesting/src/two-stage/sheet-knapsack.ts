@@ -46,7 +46,12 @@ export class SheetKnapsack {
     this.#widths = widths;
     this.#limits = limits;
     this.#keep = keep;
-    this.#lots = widths.flatMap(({ extent }, w) => lotsOf(w, extent, most[w], breadth));
+    // A strip too narrow to be sheared off can still be the whole breadth.
+    const usable = (extent: number) =>
+      extent - limits.kerf >= limits.narrowest || extent === breadth;
+    this.#lots = widths.flatMap(({ extent }, w) =>
+      usable(extent) ? lotsOf(w, extent, most[w], breadth) : [],
+    );
     this.#taken = new Uint8Array(this.#lots.length * (breadth + 1));
     this.#best = new Float64Array(breadth + 1);
   }

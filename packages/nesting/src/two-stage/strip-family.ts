@@ -59,8 +59,10 @@ export interface Faces {
  * Every way the first cuts may run on every box. Boxes of different sizes share
  * a family where their strips are alike. Where the shear cannot make the first
  * cut, the only strip is the whole box.
+ * @param everyWidth true where the widths of the pieces are not enough, since
+ *   remnants have a value that depends on how they are cut
  */
-export function stripFaces(boxes: readonly Box[], limits: Limits): Faces {
+export function stripFaces(boxes: readonly Box[], limits: Limits, everyWidth: boolean): Faces {
   const open = boxes.flatMap((box, index) =>
     box.firstCuts.map((cuts) => {
       const straight = cuts === 'along';
@@ -80,7 +82,7 @@ export function stripFaces(boxes: readonly Box[], limits: Limits): Faces {
   const keys = [...groups.keys()];
   const families = [...groups.values()].map(({ room, first }): StripFamily => {
     const lays = first.lays.filter((lay) => lay.along <= first.length && lay.across <= room);
-    const extents = first.whole ? [room] : candidateExtents(lays, limits, room);
+    const extents = first.whole ? [room] : candidateExtents(lays, limits, room, everyWidth);
     const widths = extents
       .flatMap((extent) => stripWidths(extent, first.length, lays, limits))
       .map((width) => ({ ...width, whole: first.whole }))
@@ -127,7 +129,12 @@ function candidateExtents(
   lays: readonly StripLay[],
   { kerf, narrowest }: Limits,
   room: number,
+  everyWidth: boolean,
 ): readonly number[] {
+  if (everyWidth && lays.length > 0) {
+    const least = lays[0].across;
+    return Array.from({ length: Math.max(0, room - least + 1) }, (_, i) => least + i);
+  }
   const extents = new Set(lays.map((lay) => lay.across));
   if (narrowest > 1) for (const lay of lays) extents.add(lay.across + kerf + narrowest);
   return [...extents].filter((extent) => extent <= room).sort((a, b) => a - b);
@@ -144,7 +151,10 @@ function stripWidths(
   const allowed = (lay: StripLay) => {
     const rest = extent - lay.across;
     if (rest < 0 || (uncut && lay.along !== length)) return false;
-    return rest === 0 || (mayRest(rest, limits) && lay.along - kerf <= longestCut);
+    if (lay.along - kerf < narrowest && lay.along !== length) return false;
+    if (rest === 0) return true;
+    const trimmed = lay.across - kerf >= narrowest && lay.along - kerf <= longestCut;
+    return trimmed && mayRest(rest, limits);
   };
   if (uncut) {
     const fitting = lays.flatMap((lay, i) => (allowed(lay) ? [i] : []));

@@ -52,7 +52,7 @@ export class TwoStagePricer implements PatternPricer {
     this.#demand = demand;
     this.#limits = limits;
     this.#keep = keep;
-    this.#faces = stripFaces(boxes, limits);
+    this.#faces = stripFaces(boxes, limits, keep !== undefined);
     const { families, faces } = this.#faces;
     this.#strips = families.map((family) => {
       const most = family.lays.map((lay) => demand[lay.piece]);
@@ -60,7 +60,7 @@ export class TwoStagePricer implements PatternPricer {
     });
     this.#sheets = faces.map((face) => {
       const { length, widths, ...family } = families[face.family];
-      const most = stripsOfUse({ length, widths, ...family }, demand);
+      const most = stripsOfUse({ length, widths, ...family }, demand, keep !== undefined);
       return new SheetKnapsack(face.breadth, length, widths, most, limits, keep);
     });
   }
@@ -140,7 +140,7 @@ export class TwoStagePricer implements PatternPricer {
     const sheets: SheetDivision[] = [];
     for (const face of faces) {
       const { widths } = families[face.family];
-      const uses = stripsOfUse(families[face.family], this.#demand);
+      const uses = stripsOfUse(families[face.family], this.#demand, false);
       const listed = listFillings(
         {
           capacity: face.breadth,
@@ -252,10 +252,14 @@ function strip(family: StripFamily, lays: LayCounts, cuts: Rolling): SplitPart {
  * How many strips of each width can be of use on one sheet: each holds at least
  * one piece that needs it to be so wide.
  */
-function stripsOfUse(family: StripFamily, demand: readonly number[]): readonly number[] {
+function stripsOfUse(
+  family: StripFamily,
+  demand: readonly number[],
+  everyWidth: boolean,
+): readonly number[] {
   return family.widths.map((width) => {
     const fitting = width.fitting.map((lay) => family.lays[lay]);
-    const needsIt = width.stretches || width.whole;
+    const needsIt = everyWidth || width.stretches || width.whole;
     const lays = needsIt ? [...family.lays.slice(0, width.leading), ...fitting] : fitting;
     return lays.reduce((sum, lay) => sum + demand[lay.piece], 0);
   });
