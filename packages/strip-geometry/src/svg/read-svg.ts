@@ -1,5 +1,5 @@
 import { checkOutline } from '../check-outline.js';
-import { FITTING_TOLERANCE, fitTrace, isTraced } from '../fitting/fit-trace.js';
+import { FITTING_TOLERANCE, fitTraces, isTraced } from '../fitting/fit-trace.js';
 import { bounds } from '../measure.js';
 import type { Outline } from '../outline.js';
 import { OutlineError } from '../outline-error.js';
@@ -73,14 +73,15 @@ export function readSvg(text: string, options: SvgOptions = {}): readonly Outlin
   });
   const isFitted = (outline: Outline) =>
     fit === 'always' || (fit === 'when traced' && isTraced(outline));
-  const fitted = outlines.filter(isFitted).length;
-  if (fitted > MOST_FITTED) {
+  const traces = outlines.filter(isFitted);
+  if (traces.length > MOST_FITTED) {
     const message =
-      `The drawing has ${fitted} outlines to fit with few lines and arcs; at most ${MOST_FITTED} ` +
-      'are fitted at once. Divide the drawing, or read it without fitting.';
+      `The drawing has ${traces.length} outlines to fit with few lines and arcs; at most ` +
+      `${MOST_FITTED} are fitted at once. Divide the drawing, or read it without fitting.`;
     throw new SvgError('too large', message);
   }
-  return outlines.map((outline) => (isFitted(outline) ? fitTrace(outline, tolerance) : outline));
+  const fitted = new Map(fitTraces(traces, tolerance).map((fit, index) => [traces[index], fit]));
+  return outlines.map((outline) => fitted.get(outline) ?? outline);
 }
 
 const NOTHING = { left: 0, right: 0, bottom: 0, top: 0, across: 0, high: 0 };
