@@ -125,7 +125,8 @@ function linePiece(
 ): RoughPiece | undefined {
   const { middle, heading } = fittedLine(ring.sums(first, last));
   const normal = leftOf(heading);
-  const offset = (number: number) => dot(minus(ring.at(number), middle), normal);
+  const base = dot(middle, normal);
+  const offset = (number: number) => dot(ring.at(number), normal) - base;
   if (!staysWithin(first, last, offset, tolerance)) {
     return undefined;
   }

@@ -1,5 +1,5 @@
 import { bounds } from '../measure.js';
-import type { Outline } from '../outline.js';
+import type { Outline, Point } from '../outline.js';
 import { OutlineError } from '../outline-error.js';
 import { lengthOf } from '../segment.js';
 import { moved } from '../transform.js';
@@ -26,7 +26,7 @@ export function isTraced({ segments }: Outline): boolean {
 const FEW_ALREADY = 8;
 
 /** Points that are tried at most for all outlines that are fitted together. */
-const MOST_TRIED = 12_000;
+const MOST_TRIED = 24_000;
 
 /**
  * The outline as a few lines and arcs, for one that was traced as hundreds of
@@ -44,31 +44,37 @@ const MOST_TRIED = 12_000;
  * @throws OutlineError `out of range` for a tolerance that is not above 0.
  */
 export function fitTrace(outline: Outline, tolerance: number = FITTING_TOLERANCE): Outline {
-  return fitTraces([outline], tolerance)[0] ?? outline;
+  const [fitted] = fitTraces([outline], tolerance);
+  return fitted ?? outline;
 }
 
-/** Each outline fitted as `fitTrace` does, the work of one shared out evenly. */
-export function fitTraces(outlines: readonly Outline[], tolerance: number): readonly Outline[] {
+/** Each outline in turn fitted as `fitTrace` does, the work of one shared out evenly. */
+export function* fitTraces(outlines: readonly Outline[], tolerance: number): Generator<Outline> {
   if (!(tolerance > 0 && Number.isFinite(tolerance))) {
     const message = `"tolerance" must be a length above 0 mm; got ${printLength(tolerance)}.`;
     throw new OutlineError('out of range', message, 'tolerance');
   }
   let left = MOST_TRIED;
-  return outlines.map((outline, index) => {
+  for (const [index, outline] of outlines.entries()) {
     if (outline.segments.length <= FEW_ALREADY) {
-      return outline;
+      yield outline;
+      continue;
     }
-    const { left: x0, right, bottom, top } = bounds(outline);
-    const middle = { x: (x0 + right) / 2, y: (bottom + top) / 2 };
+    const middle = middleOf(outline);
     const centred = moved(outline, { x: -middle.x, y: -middle.y });
     const share = left / (outlines.length - index);
     const trace = traceOf(centred, tolerance, share / FEWEST_TRIES);
     const { fitted, tried } = bestFit(trace, share);
     left -= tried;
     const found = fitted ?? polygonFit(trace);
-    return found === undefined ? outline : moved(found, middle);
-  });
+    yield found === undefined ? outline : moved(found, middle);
+  }
 }
 
 /** Ways to fit each outline that there should be points enough for. */
-const FEWEST_TRIES = 2;
+const FEWEST_TRIES = 3;
+
+function middleOf(outline: Outline): Point {
+  const { left, right, bottom, top } = bounds(outline);
+  return { x: (left + right) / 2, y: (bottom + top) / 2 };
+}

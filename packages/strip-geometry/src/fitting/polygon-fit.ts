@@ -1,4 +1,4 @@
-import type { Outline, Segment } from '../outline.js';
+import type { Line, Outline } from '../outline.js';
 import { fewestCorners } from './fewest-corners.js';
 import { asFit, type Trace } from './trace.js';
 
@@ -12,7 +12,7 @@ export function polygonFit(trace: Trace): Outline | undefined {
     const corners = fewestCorners(points, share * trace.tolerance).flatMap(
       (number) => points[number] ?? [],
     );
-    const segments = corners.map((from, index): Segment => {
+    const segments = corners.map((from, index): Line => {
       return { kind: 'line', from, to: corners[(index + 1) % corners.length] ?? from };
     });
     const fitted = asFit(trace, segments);

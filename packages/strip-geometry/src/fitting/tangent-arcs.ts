@@ -1,6 +1,7 @@
+import { FULL_TURN } from '../angle.js';
 import type { Arc, Line, Point } from '../outline.js';
 import { cross, distance, dot, minus } from '../point.js';
-import { LENGTH_TOLERANCE } from '../tolerance.js';
+import { ANGLE_TOLERANCE, LENGTH_TOLERANCE } from '../tolerance.js';
 import type { Station } from './smooth-chain.js';
 
 /** Arcs that sweep more, radians, would run back against the trace. */
@@ -63,24 +64,31 @@ export function twoArcs(from: Station, to: Station): readonly (Arc | Line)[] | u
   return before && after && [before, after];
 }
 
-/** How far a point lies from a line, or an arc of less than half a turn. */
+/** How far a point lies from a line or arc. */
 export function distanceToPiece(piece: Arc | Line, p: Point): number {
   const { from, to } = piece;
   if (piece.kind === 'line') {
     const chord = minus(to, from);
-    const share = dot(minus(p, from), chord) / dot(chord, chord);
-    if (share > 0 && share < 1) {
-      return Math.abs(cross(chord, minus(p, from))) / Math.sqrt(dot(chord, chord));
+    const reach = minus(p, from);
+    const [square, ahead] = [dot(chord, chord), dot(reach, chord)];
+    if (ahead > 0 && ahead < square) {
+      return Math.abs(cross(chord, reach)) / Math.sqrt(square);
     }
-  } else {
-    const { centre, sweep } = piece;
-    const out = minus(p, centre);
-    const sense = Math.sign(sweep);
-    const isBeside =
-      sense * cross(minus(from, centre), out) >= 0 && sense * cross(out, minus(to, centre)) >= 0;
-    if (isBeside) {
-      return Math.abs(distance(p, centre) - distance(from, centre));
-    }
+  } else if (isBeside(piece, p)) {
+    return Math.abs(distance(p, piece.centre) - distance(from, piece.centre));
   }
   return Math.min(distance(p, from), distance(p, to));
+}
+
+/** Whether the ray from the centre of an arc through a point meets the arc. */
+function isBeside({ from, to, centre, sweep }: Arc, p: Point): boolean {
+  const [first, last, out] = [minus(from, centre), minus(to, centre), minus(p, centre)];
+  const sense = Math.sign(sweep);
+  const [past, short] = [sense * cross(first, out) >= 0, sense * cross(out, last) >= 0];
+  // An arc of more than a half turn is all but the rest of the circle.
+  return Math.abs(sweep) <= Math.PI ? past && short : past || short || isWhole(sweep);
+}
+
+function isWhole(sweep: number): boolean {
+  return Math.abs(sweep) >= FULL_TURN - ANGLE_TOLERANCE;
 }
