@@ -5,7 +5,7 @@ import { lengthOf } from '../segment.js';
 import { moved } from '../transform.js';
 import { printLength } from '../wording.js';
 import { bestFit } from './best-fit.js';
-import { polygonFit } from './polygon-fit.js';
+import { polygonFit, tracedPolygon } from './polygon-fit.js';
 import { traceOf } from './trace.js';
 
 /** How far a fitted outline may lie from its trace where nothing is said, millimetres. */
@@ -33,7 +33,8 @@ const MOST_TRIED = 24_000;
  * tiny segments. They run smoothly into each other except where the direction
  * of the trace really breaks, by about 10 degrees or more. No point of either
  * line is farther than `tolerance` millimetres from the other; this is measured
- * on the result. Where no smooth fit is found, it is the polygon with few
+ * on the result. A trace of nothing but straight sides comes out as the polygon
+ * it is. Where no smooth fit is found, it is the polygon with few
  * corners that keeps within the tolerance. An outline of 8 segments or fewer is
  * returned as it is, and so is one for which nothing with fewer segments keeps
  * within the tolerance.
@@ -64,7 +65,8 @@ export function* fitTraces(outlines: readonly Outline[], tolerance: number): Gen
     const centred = moved(outline, { x: -middle.x, y: -middle.y });
     const share = left / (outlines.length - index);
     const trace = traceOf(centred, tolerance, share / FEWEST_TRIES);
-    const { fitted, tried } = bestFit(trace, share);
+    const polygon = tracedPolygon(trace);
+    const { fitted, tried } = polygon ? { fitted: polygon, tried: 0 } : bestFit(trace, share);
     left -= tried;
     const found = fitted ?? polygonFit(trace);
     yield found === undefined ? outline : moved(found, middle);
