@@ -76,11 +76,15 @@ test.each(families.map((family) => [family.name, family] as const))(
         expect(farthestFrom(fitted, trace)).toBeLessThanOrEqual(FITTING_TOLERANCE);
         expect(farthestFrom(trace, fitted)).toBeLessThanOrEqual(FITTING_TOLERANCE);
         expect(Math.abs(perimeter(fitted) / perimeter(drawn) - 1)).toBeLessThan(0.015);
-        // Smooth to a hundredth of a degree, but for corners.
         const wanted = corners(drawn).filter(({ turn }) => Math.abs(turn) >= 45);
         const found = corners(fitted);
         for (const { at } of wanted) {
           expect(Math.min(...found.map((corner) => distance(corner.at, at)))).toBeLessThan(0.8);
+        }
+        // It runs on smoothly everywhere else.
+        for (const { at } of found.filter(({ turn }) => Math.abs(turn) >= 30)) {
+          const distances = corners(drawn).map((corner) => distance(corner.at, at));
+          expect(Math.min(...distances)).toBeLessThan(1.5);
         }
       }),
       { numRuns: 5, endOnFailure: true },
