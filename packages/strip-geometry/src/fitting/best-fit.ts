@@ -9,8 +9,8 @@ import { smoothFit } from './smooth-fit.js';
 import { stitchedFit } from './stitched-fit.js';
 import { asFit, type Trace } from './trace.js';
 
-/** Shares of the tolerance that are tried for the rough division, loosest first. */
-const SHARES = [0.9, 0.7, 0.5, 0.35];
+/** Shares of the tolerance that are tried for the rough division, the likeliest to do first. */
+const SHARES = [0.7, 0.5, 0.9, 0.35];
 
 /** Shares of the tolerance within which stitches keep to the points. */
 const STITCHED = [0.9, 0.75];

@@ -26,7 +26,7 @@ export function isTraced({ segments }: Outline): boolean {
 const FEW_ALREADY = 8;
 
 /** Points that are tried at most for all outlines that are fitted together. */
-const MOST_TRIED = 24_000;
+const MOST_TRIED = 16_000;
 
 /**
  * The outline as a few lines and arcs, for one that was traced as hundreds of
@@ -74,7 +74,7 @@ export function* fitTraces(outlines: readonly Outline[], tolerance: number): Gen
 }
 
 /** Ways to fit each outline that there should be points enough for. */
-const FEWEST_TRIES = 3;
+const FEWEST_TRIES = 2;
 
 function middleOf(outline: Outline): Point {
   const { left, right, bottom, top } = bounds(outline);

@@ -26,7 +26,7 @@ const MOST_POINTS = 1600;
 
 /** A fit is measured at so many points for each that is fitted, within these bounds. */
 const MEASURED = 40;
-const FEWEST_MEASURED = 16_000;
+const FEWEST_MEASURED = 10_000;
 const MOST_MEASURED = 60_000;
 
 /** The outline as a trace to be fitted within the tolerance, with `most` points along it or so. */
