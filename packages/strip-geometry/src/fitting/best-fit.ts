@@ -9,8 +9,11 @@ import { smoothFit } from './smooth-fit.js';
 import { stitchedFit } from './stitched-fit.js';
 import { asFit, type Trace } from './trace.js';
 
-/** Shares of the tolerance that are tried for the rough division, the likeliest to do first. */
-const SHARES = [0.7, 0.5, 0.9, 0.35];
+/** Shares of the tolerance that are tried for the rough division, loosest first. */
+const SHARES = [0.9, 0.7, 0.5, 0.35];
+
+/** The same where not all of them can be tried: the likeliest to do first. */
+const LIKELIEST = [0.7, 0.5, 0.9, 0.35];
 
 /** Shares of the tolerance within which stitches keep to the points. */
 const STITCHED = [0.9, 0.75];
@@ -35,8 +38,9 @@ export function bestFit(trace: Trace, most: number): Tried {
   const { ring, tolerance } = trace;
   let [tried, least]: [number, number] = [0, Infinity];
   let best: Outline | undefined;
+  const shares = most < SHARES.length * ring.size ? LIKELIEST : SHARES;
   for (const corners of cornerGuesses(trace)) {
-    for (const share of SHARES) {
+    for (const share of shares) {
       if (tried > 0 && tried + ring.size > most) {
         return { fitted: best, tried };
       }
