@@ -225,7 +225,8 @@ test('pairs of boxes are those that every pair tried finds', () => {
             : [],
         ),
       );
-      const found = overlappingPairs(boxes).map((pair) => pair.join(' '));
+      const found: string[] = [];
+      overlappingPairs(boxes, (first, second) => found.push(`${first} ${second}`));
       expect(found.sort()).toEqual(expected.sort());
     }),
   );

@@ -4,6 +4,7 @@ import { extremes } from './curves/extremes.js';
 import { type CurvePart, meetingPoint, wholeOf } from './curves/meeting.js';
 import { ownCrossing } from './curves/own-crossing.js';
 import type { Point, Segment } from './outline.js';
+import { OutlineError } from './outline-error.js';
 import { distance } from './point.js';
 import { LENGTH_TOLERANCE } from './tolerance.js';
 
@@ -19,6 +20,8 @@ export interface SelfCrossing {
  * The first place where a closed path touches or crosses itself, apart from
  * the joints of neighbours, or undefined. Neighbours may come together only
  * within `NEAR_JOINT` of their joint.
+ *
+ * @throws OutlineError `out of range` where too many segments run side by side to look at each pair.
  */
 export function selfCrossing(segments: readonly Segment[]): SelfCrossing | undefined {
   for (const [index, segment] of segments.entries()) {
@@ -27,15 +30,39 @@ export function selfCrossing(segments: readonly Segment[]): SelfCrossing | undef
       return { first: index, second: index, at };
     }
   }
-  const pairs = overlappingPairs(segments.map(boxOf)).sort(([a, b], [c, d]) => a - c || b - d);
-  for (const [first, second] of pairs) {
-    const [a, b] = [segments[first], segments[second]];
-    const at = a && b && meeting(a, b, second === first + 1, isLast(first, second, segments));
-    if (at !== undefined) {
-      return { first, second, at };
+  let found: SelfCrossing | undefined;
+  let left = PAIRS_EACH * segments.length + PAIRS_MORE;
+  overlappingPairs(segments.map(boxOf), (first, second) => {
+    left -= 1;
+    if (left < 0) {
+      throw tooDense(segments.length);
     }
-  }
-  return undefined;
+    const isEarlier =
+      found === undefined ||
+      first < found.first ||
+      (first === found.first && second < found.second);
+    const [a, b] = [segments[first], segments[second]];
+    if (isEarlier && a !== undefined && b !== undefined) {
+      const at = meeting(a, b, second === first + 1, isLast(first, second, segments));
+      found = at === undefined ? found : { first, second, at };
+    }
+  });
+  return found;
+}
+
+/**
+ * Pairs of segments near each other that are looked at: so many for each
+ * segment, and more. Far above what an outline of a cutter has, and low enough
+ * that one made to do harm is refused at once.
+ */
+const PAIRS_EACH = 40;
+const PAIRS_MORE = 10_000;
+
+function tooDense(count: number): OutlineError {
+  const message =
+    `Many of the ${count} segments of the outline run side by side so close that whether they ` +
+    'cross cannot be told; draw it with fewer.';
+  return new OutlineError('out of range', message);
 }
 
 /** Whether the second joins the first at the path's closing. */

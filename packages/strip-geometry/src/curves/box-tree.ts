@@ -12,18 +12,18 @@ interface Node extends Box {
   readonly halves: readonly [Node, Node] | undefined;
 }
 
+/** Told of a pair of boxes, by their indices, the lower one first. */
+type Visit = (first: number, second: number) => void;
+
 /**
- * Every pair of boxes that touch or overlap, by their indices, the lower one
- * first. Boxes next to each other in the list should lie next to each other on
+ * Tells `visit` of every pair of boxes that touch or overlap. Boxes next to each other in the list should lie next to each other on
  * the plane, as the segments of a path do: the list is halved again and again,
  * and halves that lie apart are never looked into.
  */
-export function overlappingPairs(boxes: readonly Box[]): [number, number][] {
-  const pairs: [number, number][] = [];
+export function overlappingPairs(boxes: readonly Box[], visit: Visit): void {
   if (boxes.length > 0) {
-    within(treeOf(boxes, 0, boxes.length), pairs);
+    within(treeOf(boxes, 0, boxes.length), visit);
   }
-  return pairs;
 }
 
 function treeOf(boxes: readonly Box[], first: number, end: number): Node {
@@ -43,28 +43,28 @@ function treeOf(boxes: readonly Box[], first: number, end: number): Node {
   };
 }
 
-function within({ halves }: Node, pairs: [number, number][]): void {
+function within({ halves }: Node, visit: Visit): void {
   if (halves !== undefined) {
-    within(halves[0], pairs);
-    within(halves[1], pairs);
-    between(halves[0], halves[1], pairs);
+    within(halves[0], visit);
+    within(halves[1], visit);
+    between(halves[0], halves[1], visit);
   }
 }
 
 /** All boxes of `a` come before those of `b` in the list. */
-function between(a: Node, b: Node, pairs: [number, number][]): void {
+function between(a: Node, b: Node, visit: Visit): void {
   if (a.left > b.right || b.left > a.right || a.bottom > b.top || b.bottom > a.top) {
     return;
   }
   if (a.halves === undefined && b.halves === undefined) {
-    pairs.push([a.first, b.first]);
+    visit(a.first, b.first);
   } else if (b.halves === undefined || (a.halves !== undefined && span(a) >= span(b))) {
     for (const half of a.halves ?? []) {
-      between(half, b, pairs);
+      between(half, b, visit);
     }
   } else {
-    between(a, b.halves[0], pairs);
-    between(a, b.halves[1], pairs);
+    between(a, b.halves[0], visit);
+    between(a, b.halves[1], visit);
   }
 }
 

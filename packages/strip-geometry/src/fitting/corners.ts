@@ -58,6 +58,11 @@ function breaksOf(ring: RingOfPoints, arm: number): (number: number) => number {
   return (number) => turnOf(number) - (turnOf(number - arm) + turnOf(number + arm)) / 2;
 }
 
+/** For each point, the turn from the arm before it to the arm after it, radians. */
+export function turnsAt(ring: RingOfPoints, arm: number): (number: number) => number {
+  return (number) => turnAt(ring, number, arm);
+}
+
 function turnAt(ring: RingOfPoints, number: number, arm: number): number {
   const before = headingOf(ring, number - arm, number - 1);
   const after = headingOf(ring, number + 1, number + arm);

@@ -14,8 +14,10 @@ export interface RoughPiece {
   readonly heading: number;
 }
 
-/** Places where pieces may meet, at most, on one run. */
+/** Places where pieces may meet: so many all round, and no more or fewer on one run. */
+const PLACES_ALL_ROUND = 600;
 const MOST_PLACES = 150;
+const FEWEST_PLACES = 24;
 
 /** Points of one piece that are looked at, at most. */
 const MOST_LOOKED_AT = 60;
@@ -41,19 +43,14 @@ export function fewestPieces(
   last: number,
   tolerance: number,
 ): readonly RoughPiece[] {
-  const steps = Math.min(last - first, MOST_PLACES);
-  const places = Array.from({ length: steps + 1 }, (_, step) =>
-    Math.round(first + ((last - first) * step) / steps),
-  );
+  const places = placesOf(ring, first, last);
   const best = places.map(() => new Map<'line' | 'arc' | 'start', Reached>());
   best[0]?.set('start', { cost: 0, piece: undefined, before: undefined });
   places.forEach((from, start) => {
     const reached = [...(best[start] ?? [])];
-    let misses = 0;
-    for (let end = start + 1; end < places.length && misses < 3; end++) {
+    const tryEnd = (end: number): boolean => {
       const to = places[end] ?? last;
       const pieces = [linePiece(ring, from, to, tolerance), arcPiece(ring, from, to, tolerance)];
-      misses = pieces.some((piece) => piece !== undefined) ? 0 : misses + 1;
       for (const piece of pieces) {
         for (const [kind, before] of reached) {
           if (piece === undefined || (piece.kind === 'line' && kind === 'line')) {
@@ -66,7 +63,9 @@ export function fewestPieces(
           }
         }
       }
-    }
+      return pieces.some((piece) => piece !== undefined);
+    };
+    tryEnds(start, places.length - 1, tryEnd);
   });
   const ends = [...(best.at(-1)?.values() ?? [])].sort((a, b) => a.cost - b.cost);
   const pieces: RoughPiece[] = [];
@@ -74,6 +73,48 @@ export function fewestPieces(
     pieces.unshift(at.piece);
   }
   return pieces;
+}
+
+function placesOf({ size }: RingOfPoints, first: number, last: number): readonly number[] {
+  const share = (PLACES_ALL_ROUND * (last - first)) / size;
+  const most = Math.min(Math.max(Math.round(share), FEWEST_PLACES), MOST_PLACES);
+  const steps = Math.min(last - first, most);
+  return Array.from({ length: steps + 1 }, (_, step) =>
+    Math.round(first + ((last - first) * step) / steps),
+  );
+}
+
+/** Ends this near are all tried; farther ones in strides that grow by this share of their way. */
+const NEAR = 12;
+const STRIDE = 0.15;
+
+/**
+ * Tries ends ever farther from the start, in growing strides, until three in a
+ * row fail, and then by halving the longest between the last that did and the
+ * first that did not: of all pieces that do, the longest matter most.
+ */
+function tryEnds(start: number, last: number, tryEnd: (end: number) => boolean): void {
+  let [misses, reached, missed] = [0, start, start];
+  for (let end = start + 1; end <= last && misses < 3; ) {
+    if (tryEnd(end)) {
+      [misses, reached] = [0, end];
+    } else {
+      missed = misses === 0 ? end : missed;
+      misses += 1;
+    }
+    const stride = misses > 0 ? 1 : Math.max(Math.floor((end - start - NEAR) * STRIDE), 1);
+    end = end === last ? last + 1 : Math.min(end + stride, last);
+  }
+  const stride = Math.max(Math.floor((reached - start - NEAR) * STRIDE), 1);
+  let [least, most] = [reached, missed > reached ? Math.min(reached + stride, missed) : reached];
+  while (most - least > 1) {
+    const middle = Math.floor((least + most) / 2);
+    if (tryEnd(middle)) {
+      least = middle;
+    } else {
+      most = middle;
+    }
+  }
 }
 
 function linePiece(
@@ -84,7 +125,8 @@ function linePiece(
 ): RoughPiece | undefined {
   const { middle, heading } = fittedLine(ring.sums(first, last));
   const normal = leftOf(heading);
-  const offset = (number: number) => dot(minus(ring.at(number), middle), normal);
+  const base = dot(middle, normal);
+  const offset = (number: number) => dot(ring.at(number), normal) - base;
   if (!staysWithin(first, last, offset, tolerance)) {
     return undefined;
   }

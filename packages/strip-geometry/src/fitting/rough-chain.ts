@@ -4,22 +4,22 @@ import type { RingOfPoints } from './ring-of-points.js';
 import type { Chain, Link } from './smooth-chain.js';
 
 /** Fits of more links than this are not tried. */
-const MOST_LINKS = 80;
+const MOST_LINKS = 48;
 
 /** Points on either side of a corner that may belong to the other side. */
 const CORNER_DOUBT = 2;
 
 /**
- * A chain that nearly fits, to be refined: every run between corners in its
- * fewest pieces within `tolerance`, laid end to end. Undefined where there
- * would be too many.
+ * A chain that nearly fits, to be refined: the rough pieces of the runs between
+ * corners laid end to end. Undefined where there would be too many.
+ *
+ * @param runs see `roughRuns`
  */
 export function roughChain(
   ring: RingOfPoints,
   corners: readonly number[],
-  tolerance: number,
+  runs: readonly (readonly RoughPiece[])[],
 ): PlacedChain | undefined {
-  const runs = roughRuns(ring, corners, tolerance);
   const pieces = runs.flat();
   const ends = new Set(corners.length > 0 ? runs.map((run) => run.at(-1)) : []);
   const [first] = pieces;
@@ -58,8 +58,11 @@ function lengthOfStretch(ring: RingOfPoints, { kind, first, last, curvature }: R
   return length;
 }
 
-/** The runs between corners, each in its fewest pieces; all round where there is no corner. */
-function roughRuns(
+/**
+ * The runs between corners, each in its fewest pieces within `tolerance`; one
+ * run all round where there is no corner.
+ */
+export function roughRuns(
   ring: RingOfPoints,
   corners: readonly number[],
   tolerance: number,

@@ -1,4 +1,4 @@
-import type { Point, Segment } from '../outline.js';
+import type { Arc, Line, Point } from '../outline.js';
 import { LENGTH_TOLERANCE } from '../tolerance.js';
 
 /** A line or arc of a chain. */
@@ -60,9 +60,9 @@ export function stations({ start, heading, links }: Chain): readonly Station[] {
 }
 
 /** The chain as a closed path. Its end must lie at its start but for rounding. */
-export function segmentsOf(chain: Chain): readonly Segment[] {
+export function segmentsOf(chain: Chain): readonly (Arc | Line)[] {
   const places = stations(chain);
-  return chain.links.map((link, index): Segment => {
+  return chain.links.map((link, index): Arc | Line => {
     const from = places[index] ?? { ...chain.start, heading: 0 };
     const to = index === chain.links.length - 1 ? chain.start : (places[index + 1] ?? chain.start);
     const ends = { from: { x: from.x, y: from.y }, to: { x: to.x, y: to.y } };

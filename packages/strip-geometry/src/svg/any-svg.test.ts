@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { seededRandom } from '../fitting/traced.test.support.js';
 import { bounds, perimeter, signedArea } from '../measure.js';
 import { OutlineError } from '../outline-error.js';
 import { readSvg, type SvgOptions } from './read-svg.js';
@@ -124,6 +125,37 @@ const anyMutation = fc
     ),
   );
 
+/** A traced outline about 0, 0: round, wavy, toothed, stepped or rough, in up to a thousand lines. */
+const anyTrace = fc
+  .record({
+    count: fc.integer({ min: 60, max: 990 }),
+    radius: fc.constantFrom(2, 15, 40, 300),
+    waves: fc.integer({ min: 0, max: 60 }),
+    high: fc.constantFrom(0, 0.3, 1.5),
+    rough: fc.constantFrom(0, 0.05, 0.1, 0.3, 1),
+    step: fc.constantFrom(0, 0, 0.1, 0.25),
+    seed: fc.integer({ min: 1, max: 1e6 }),
+  })
+  .map(({ count, radius, waves, high, rough, step, seed }) => {
+    const random = seededRandom(seed);
+    const onGrid = (value: number) => (step === 0 ? value : Math.round(value / step) * step);
+    return Array.from({ length: count }, (__, index) => {
+      const angle = (2 * Math.PI * index) / count;
+      const reach = radius + high * Math.sin(waves * angle) + rough * random();
+      return [reach * Math.cos(angle), reach * Math.sin(angle)]
+        .map((value) => onGrid(value).toFixed(3))
+        .join(' ');
+    }).join(' L');
+  });
+const anyTraces = fc
+  .array(anyTrace, { minLength: 1, maxLength: 20 })
+  .map(
+    (traces) =>
+      `<svg width="800mm" viewBox="0 0 800 800">${traces
+        .map((data, index) => `<path transform="translate(${700 * index} 0)" d="M${data}Z"/>`)
+        .join('\n')}</svg>`,
+  );
+
 const anyOptions: fc.Arbitrary<SvgOptions> = fc.constantFrom<SvgOptions[]>(
   {},
   {},
@@ -171,4 +203,17 @@ test.each([
   // The files are neither all good nor all refused for one reason.
   expect(seen.get('read') ?? 0).toBeGreaterThan(100);
   expect(seen.size).toBeGreaterThan(6);
+});
+
+test('60 files of up to 20 noisy traces are fitted, or refused with a reason', () => {
+  const seen = new Map<string, number>();
+  fc.assert(
+    fc.property(anyTraces, (text) => {
+      const code = outcome(text, {});
+      seen.set(code, (seen.get(code) ?? 0) + 1);
+    }),
+    { numRuns: 60, endOnFailure: true },
+  );
+  expect(seen.get('read') ?? 0).toBeGreaterThan(3);
+  expect(seen.get('too many bends') ?? 0).toBeGreaterThan(3);
 });

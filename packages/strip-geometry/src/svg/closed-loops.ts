@@ -92,17 +92,14 @@ function refuseFarAway(segment: Segment, place: SvgPlace): void {
 }
 
 /** The path with its last end put exactly on its first start, across a small gap. */
-function drawnShut(segments: readonly Segment[]): readonly Segment[] {
+function drawnShut(drawn: readonly Segment[]): readonly Segment[] {
+  const segments = withoutClosingLines(drawn);
   const [first, last] = [segments[0], segments.at(-1)];
   if (first === undefined || last === undefined) {
     return segments;
   }
   const { from } = first;
   const before = segments.slice(0, -1);
-  // A short line that only closes the path would make two bends of nothing.
-  if (last.kind === 'line' && before.length > 0 && lengthOf(last) <= CLOSING_TOLERANCE) {
-    return drawnShut(before);
-  }
   if (last.to.x === from.x && last.to.y === from.y) {
     return segments;
   }
@@ -114,6 +111,19 @@ function drawnShut(segments: readonly Segment[]): readonly Segment[] {
     return [{ ...last, to: from, sweep: Math.sign(last.sweep) * FULL_TURN }];
   }
   return [...segments, { kind: 'line', from: last.to, to: from }];
+}
+
+/** Short lines that only close the path, which would make two bends of nothing, are left out. */
+function withoutClosingLines(segments: readonly Segment[]): readonly Segment[] {
+  let [count, dropped] = [segments.length, 0];
+  for (let last = segments.at(-1); count > 1 && last?.kind === 'line'; last = segments[count - 1]) {
+    dropped += lengthOf(last);
+    if (dropped > CLOSING_TOLERANCE) {
+      break;
+    }
+    count -= 1;
+  }
+  return segments.slice(0, count);
 }
 
 function openPath(place: SvgPlace, first: Segment, last: Segment): SvgError {

@@ -21,5 +21,5 @@ export const FARTHEST = 1e6;
 /** Characters in one number. */
 export const LONGEST_NUMBER = 60;
 
-/** Outlines that are fitted with few lines and arcs: each may take a tenth of a second and more. */
+/** Outlines that are fitted with few lines and arcs: the more, the less can be tried for each. */
 export const MOST_FITTED = 20;

@@ -1,5 +1,5 @@
 import { checkOutline } from '../check-outline.js';
-import { FITTING_TOLERANCE, fitTrace, isTraced } from '../fitting/fit-trace.js';
+import { FITTING_TOLERANCE, isTraced } from '../fitting/fit-trace.js';
 import { bounds } from '../measure.js';
 import type { Outline } from '../outline.js';
 import { OutlineError } from '../outline-error.js';
@@ -7,7 +7,7 @@ import { printLength } from '../wording.js';
 import { scaleFor } from './asked-size.js';
 import { closedLoops, type Loop, ORIGIN } from './closed-loops.js';
 import { drawnShapes, type Ignorable } from './drawn-shapes.js';
-import { MOST_FITTED } from './limits.js';
+import { fittedOutlines } from './fitted-outlines.js';
 import { loopNames, loopRoles } from './loop-names.js';
 import { SvgError } from './svg-error.js';
 import { readTree } from './svg-tree.js';
@@ -40,7 +40,7 @@ export interface SvgOptions {
  * Lines, circular and elliptical arcs and Bezier curves stay what they are. A
  * path is closed if the file says so or its ends lie within 0.01 mm. Outlines
  * that were traced as many tiny segments are fitted with few lines and arcs,
- * see `fitTrace`.
+ * see `fitTrace`; one that is too rough for that is refused.
  *
  * @throws SvgError saying what was found, in which element, line and column.
  */
@@ -73,14 +73,7 @@ export function readSvg(text: string, options: SvgOptions = {}): readonly Outlin
   });
   const isFitted = (outline: Outline) =>
     fit === 'always' || (fit === 'when traced' && isTraced(outline));
-  const fitted = outlines.filter(isFitted).length;
-  if (fitted > MOST_FITTED) {
-    const message =
-      `The drawing has ${fitted} outlines to fit with few lines and arcs; at most ${MOST_FITTED} ` +
-      'are fitted at once. Divide the drawing, or read it without fitting.';
-    throw new SvgError('too large', message);
-  }
-  return outlines.map((outline) => (isFitted(outline) ? fitTrace(outline, tolerance) : outline));
+  return fittedOutlines(outlines, loops, tolerance, isFitted);
 }
 
 const NOTHING = { left: 0, right: 0, bottom: 0, top: 0, across: 0, high: 0 };

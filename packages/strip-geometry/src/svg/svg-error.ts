@@ -15,6 +15,7 @@ export type SvgFault =
   | 'text'
   | 'image'
   | 'out of range'
+  | 'too many bends'
   | 'contradictory sizes';
 
 /** Where in the file an element stands. */
