@@ -3,7 +3,7 @@ import type { KeepRule } from '../problem.js';
 
 /** How much work a box may make before its worth is no longer exact, only never too low. */
 export interface Effort {
-  /** Rectangles of one box that are kept in memory, at about 24 bytes each. */
+  /** Rectangles of one box that are kept in memory, at about 26 bytes each. */
   readonly mostCells: number;
   /** Rows of parts looked at where remnants have values. */
   readonly mostSteps: number;

@@ -7,6 +7,9 @@ import type { Limits } from '../pattern/limits.js';
 import type { Part, Slice } from '../pattern/part.js';
 import type { KeepRule, Rolling } from '../problem.js';
 
+/** Columns solved at a time, so few that all of them stay near the processor. */
+const BAND = 64;
+
 /**
  * The worth of a box where every tick matters: nothing narrower than the limit
  * may be parted off, or remnants are worth what the rule for keeping them gives.
@@ -26,7 +29,7 @@ export class WholeBox implements BoxSolver {
   readonly #byRow: Float64Array;
   /** The same at x * (box width + 1) + y. */
   readonly #byColumn: Float64Array;
-  readonly #row: ExactChain;
+  readonly #rows: readonly ExactChain[];
   readonly #columns: readonly ExactChain[];
   #values: ArrayLike<number> = [];
   #coin = 0;
@@ -42,7 +45,7 @@ export class WholeBox implements BoxSolver {
     );
     this.#byRow = new Float64Array((length + 1) * (width + 1));
     this.#byColumn = new Float64Array((length + 1) * (width + 1));
-    this.#row = new ExactChain(length, limits);
+    this.#rows = Array.from({ length: width + 1 }, () => new ExactChain(length, limits));
     this.#columns = Array.from({ length: length + 1 }, () => new ExactChain(width, limits));
   }
 
@@ -51,26 +54,30 @@ export class WholeBox implements BoxSolver {
     const reach = this.#limits.longestCut + this.#limits.kerf;
     const byRow = this.#byRow.fill(0);
     const byColumn = this.#byColumn;
-    const row = this.#row;
+    const rows = this.#rows;
     const columns = this.#columns;
     this.#values = Float64Array.from(values);
     this.#coin = coin;
     for (const [cell, lays] of this.#lays) {
       for (const { piece } of lays) byRow[cell] = Math.max(byRow[cell], values[piece]);
     }
-    for (const column of columns) column.restart();
-    for (let y = 1; y <= width; y++) {
-      const start = y * (length + 1);
-      row.restart();
-      for (let x = 1; x <= length; x++) {
-        const columnStart = x * (width + 1);
-        const across = y <= reach ? row.cut(x, byRow, start) : 0;
-        const along = x <= reach ? columns[x].cut(y, byColumn, columnStart) : 0;
-        const best = Math.max(byRow[start + x], this.#remnant(x, y), across, along);
-        byRow[start + x] = best;
-        byColumn[columnStart + y] = best;
-        if (best > across && y <= reach) row.add(x, best);
-        if (best > along && x <= reach) columns[x].add(y, best);
+    for (const chain of rows) chain.restart();
+    for (const chain of columns) chain.restart();
+    for (let from = 1; from <= length; from += BAND) {
+      const to = Math.min(length, from + BAND - 1);
+      for (let y = 1; y <= width; y++) {
+        const start = y * (length + 1);
+        const row = rows[y];
+        for (let x = from; x <= to; x++) {
+          const columnStart = x * (width + 1);
+          const across = y <= reach ? row.cut(x, byRow, start) : 0;
+          const along = x <= reach ? columns[x].cut(y, byColumn, columnStart) : 0;
+          const best = Math.max(byRow[start + x], this.#remnant(x, y), across, along);
+          byRow[start + x] = best;
+          byColumn[columnStart + y] = best;
+          if (best > across && y <= reach) row.add(x, best);
+          if (best > along && x <= reach) columns[x].add(y, best);
+        }
       }
     }
     return this.#worth(length, width);
