@@ -15,7 +15,7 @@ export interface EveryCut {
 }
 
 /**
- * The most that guillotine cuts get out of a box, by trying every cut of every
+ * The most that guillotine cuts get out of a box, or that it is worth as a remnant, by trying every cut of every
  * rectangle at every tick. In net ticks, so that kerfs are reckoned the way a saw
  * takes them. It shares nothing with the pricers.
  */
@@ -85,5 +85,5 @@ export function bestOfEveryCut({ box, limits, values, coin, rule, stages }: Ever
     );
   }
   const worths = box.firstCuts.map((cuts) => cutUp(box.length - kerf, box.width - kerf, cuts, 1));
-  return Math.max(0, ...worths);
+  return Math.max(remnant(box.length - kerf, box.width - kerf), ...worths);
 }

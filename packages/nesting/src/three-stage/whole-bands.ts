@@ -1,9 +1,9 @@
 import type { BoxSolver } from '../box-solver/box-solver.js';
-import { chainParts, ExactChain } from '../box-solver/exact-chain.js';
+import { chainParts, ExactChain, type Remnants } from '../box-solver/exact-chain.js';
 import { grouped } from '../box-solver/grouped.js';
 import { laysWithin } from '../box-solver/raster-points.js';
+import { RemnantTable } from '../box-solver/remnant-table.js';
 import type { Box, BoxLay } from '../pattern/box.js';
-import { keptValue } from '../pattern/kept-value.js';
 import { type Limits, mayRest } from '../pattern/limits.js';
 import type { Part, Slice } from '../pattern/part.js';
 import type { KeepRule, Rolling } from '../problem.js';
@@ -16,7 +16,7 @@ import type { KeepRule, Rolling } from '../problem.js';
 export class WholeBands implements BoxSolver {
   readonly #box: Box;
   readonly #limits: Limits;
-  readonly #rule: KeepRule | undefined;
+  readonly #remnants: RemnantTable | undefined;
   readonly #reach: number;
   /** By their width. */
   readonly #lays: ReadonlyMap<number, readonly BoxLay[]>;
@@ -36,13 +36,15 @@ export class WholeBands implements BoxSolver {
     const { length, width } = box;
     this.#box = box;
     this.#limits = limits;
-    this.#rule = rule;
+    if (rule !== undefined) {
+      this.#remnants = new RemnantTable(length, width, limits.kerf, rule);
+    }
     this.#reach = limits.longestCut + limits.kerf;
     this.#lays = grouped(laysWithin(box), (lay) => lay.width);
     this.#stack = new Float64Array((length + 1) * (width + 1));
-    this.#stackChain = new ExactChain(width, limits);
-    this.#sectionChain = new ExactChain(length, limits);
-    this.#bandChain = new ExactChain(width, limits);
+    this.#stackChain = new ExactChain(limits);
+    this.#sectionChain = new ExactChain(limits);
+    this.#bandChain = new ExactChain(limits);
     this.#row = new Float64Array(length + 1);
     this.#bands = new Float64Array(width + 1);
   }
@@ -52,13 +54,19 @@ export class WholeBands implements BoxSolver {
     this.#values = Float64Array.from(values);
     this.#coin = coin;
     for (let x = 1; x <= length; x++) {
-      const start = x * (width + 1);
-      const mayCut = x <= this.#reach;
-      this.#chain(this.#stackChain, width, this.#stack, start, mayCut, (y) => this.#uncut(x, y));
+      this.#chain(this.#stackChain, width, this.#stack, x * (width + 1), {
+        mayCut: x <= this.#reach,
+        remnants: this.#remnants?.ofLength(x, coin),
+        uncut: (y) => this.#uncut(x, y),
+        remnant: (y) => this.#remnant(x, y),
+      });
     }
-    this.#chain(this.#bandChain, width, this.#bands, 0, length <= this.#reach, (y) =>
-      this.#band(y),
-    );
+    this.#chain(this.#bandChain, width, this.#bands, 0, {
+      mayCut: length <= this.#reach,
+      remnants: this.#remnants?.ofLength(length, coin),
+      uncut: (y) => this.#band(y),
+      remnant: (y) => this.#remnant(length, y),
+    });
     return this.#bands[width];
   }
 
@@ -72,16 +80,15 @@ export class WholeBands implements BoxSolver {
     extent: number,
     best: Float64Array,
     start: number,
-    mayCut: boolean,
-    uncut: (extent: number) => number,
+    { mayCut, remnants, uncut, remnant }: Row,
   ): void {
     chain.restart();
     best[start] = 0;
     for (let x = 1; x <= extent; x++) {
       const whole = uncut(x);
-      const cut = mayCut ? chain.cut(x, best, start) : 0;
+      const cut = mayCut ? chain.cut(x, best, start, remnants) : 0;
       best[start + x] = Math.max(whole, cut);
-      if (mayCut && whole > cut) chain.add(x, whole);
+      if (mayCut && whole > cut && whole > remnant(x)) chain.add(x, whole);
     }
   }
 
@@ -89,15 +96,12 @@ export class WholeBands implements BoxSolver {
   #band(y: number): number {
     const { length, width } = this.#box;
     const stack = this.#stack;
-    const mayCut = y <= this.#reach;
-    this.#chain(
-      this.#sectionChain,
-      length,
-      this.#row,
-      0,
-      mayCut,
-      (x) => stack[x * (width + 1) + y],
-    );
+    this.#chain(this.#sectionChain, length, this.#row, 0, {
+      mayCut: y <= this.#reach,
+      remnants: this.#remnants?.ofWidth(y, this.#coin),
+      uncut: (x) => stack[x * (width + 1) + y],
+      remnant: (x) => this.#remnant(x, y),
+    });
     return this.#row[length];
   }
 
@@ -118,13 +122,8 @@ export class WholeBands implements BoxSolver {
     return this.#values[piece] + this.#remnant(rest, width);
   }
 
-  /** What a rectangle is worth as a remnant. A box that is not cut at all is none. */
   #remnant(x: number, y: number): number {
-    const { length, width } = this.#box;
-    if (this.#coin === 0 || this.#rule === undefined || (x === length && y === width)) return 0;
-    const { kerf } = this.#limits;
-    if (x <= kerf || y <= kerf) return 0;
-    return this.#coin * keptValue(x - kerf, y - kerf, this.#rule);
+    return this.#remnants === undefined ? 0 : this.#coin * this.#remnants.coins(x, y);
   }
 
   #bandsPart(height: number): Part | undefined {
@@ -159,6 +158,16 @@ export class WholeBands implements BoxSolver {
     if (stack[0] === height) return undefined;
     return divided('along', stack, (y) => this.#stackPart(length, y));
   }
+}
+
+/** What is known of one direction in which parts stand in a row. */
+interface Row {
+  readonly mayCut: boolean;
+  /** What a rest is worth; absent where that is nothing. */
+  readonly remnants: Remnants | undefined;
+  /** What an extent is worth as one part. */
+  readonly uncut: (extent: number) => number;
+  readonly remnant: (extent: number) => number;
 }
 
 /** Remnants join the rest behind the last part, where they are worth no less. */
