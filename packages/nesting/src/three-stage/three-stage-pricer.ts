@@ -59,12 +59,12 @@ function bandsSolver(
   effort: Effort,
 ): BoxSolver {
   if (rule === undefined) return plainSolver(box, limits, effort);
-  if (wholeSizes(box, rule, effort)) return new WholeBands(box, limits, rule);
+  if (wholeSizes(box, effort)) return new WholeBands(box, limits, rule);
   return new CreditBox(box, limits, rule, plainSolver(box, limits, effort));
 }
 
 function plainSolver(box: Box, limits: Limits, effort: Effort): BoxSolver {
-  if (limits.narrowest > 1 && wholeSizes(box, undefined, effort)) {
+  if (limits.narrowest > 1 && wholeSizes(box, effort)) {
     return new WholeBands(box, limits);
   }
   const step = coarseStep(box, limits, (box, limits) => {
