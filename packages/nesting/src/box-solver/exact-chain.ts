@@ -23,7 +23,8 @@ export interface Remnants {
  * several, so it is only looked for beside a single part.
  */
 export class ExactChain {
-  readonly #kerf: number;
+  /** How much of a rest the kerf of one cut may take. */
+  readonly #shave: number;
   /** Least gross extent of anything that is parted off. */
   readonly #least: number;
   /** Parts worth having and not best cut, ascending; ended by one too large. */
@@ -35,8 +36,12 @@ export class ExactChain {
   /** The best that leaves room for scrap beyond it. */
   #besideScrap = 0;
 
-  constructor({ kerf, narrowest }: Limits) {
-    this.#kerf = kerf;
+  /**
+   * @param shaving whether a rest that the kerf takes may be anywhere in the row. Where
+   * a row has one rest only, no kerf is looked at here: see `withKerf`
+   */
+  constructor({ kerf, narrowest }: Limits, shaving: boolean) {
+    this.#shave = shaving ? kerf : 0;
     this.#least = narrowest + kerf;
     this.restart();
   }
@@ -58,7 +63,7 @@ export class ExactChain {
   cut(extent: number, best: Float64Array, start: number, remnants?: Remnants): number {
     const least = this.#least;
     if (extent <= least) return 0;
-    let cut = this.#kerf > 0 ? this.#beforeKerf(extent, best, start) : 0;
+    let cut = this.#shave > 0 ? this.#beforeKerf(extent, best, start) : 0;
     const room = extent - least;
     if (room < least) return cut;
     const worth = best[start + room];
@@ -104,7 +109,7 @@ export class ExactChain {
 
   /** The best of the extents to which the kerf of one cut takes all the rest. */
   #beforeKerf(extent: number, best: Float64Array, start: number): number {
-    const from = Math.max(this.#least, extent - this.#kerf);
+    const from = Math.max(this.#least, extent - this.#shave);
     if (this.#latest < from) {
       this.#latest = from;
       for (let x = from + 1; x < extent; x++) {
@@ -118,40 +123,27 @@ export class ExactChain {
 }
 
 /**
- * Which parts make up the best row of an extent. What they leave is one rest: a
- * remnant, or no more than a kerf beyond the only part.
- * @param best what an extent is worth, cut or not
- * @returns the extent itself where it is not best cut
+ * The best rows of every extent where a row has one rest only, and the kerf of the
+ * last cut may take it.
+ * @param best the same with no rest, or one that is left, at `best[x]`
+ * @param into where they go, from `start` on
  */
-export function chainParts(
+export function withKerf(
   extent: number,
-  limits: Limits,
-  best: (extent: number) => number,
-): readonly number[] {
-  const least = limits.narrowest + limits.kerf;
-  const parts = partsAndRemnant(extent, least, best);
-  if (parts[0] !== extent) return parts;
-  // A rest that the kerf takes is not added to another, or a remnant would be too narrow.
-  for (let x = Math.max(least, extent - limits.kerf); x < extent; x++) {
-    if (best(x) === best(extent)) return [x];
+  { kerf, narrowest }: Limits,
+  best: Float64Array,
+  into: Float64Array,
+  start: number,
+): void {
+  let latest = 0;
+  for (let x = 0; x <= extent; x++) {
+    into[start + x] = best[x];
+    const from = Math.max(x - kerf, narrowest + kerf);
+    if (from >= x) continue;
+    if (latest < from) {
+      latest = from;
+      for (let near = from + 1; near < x; near++) if (best[near] >= best[latest]) latest = near;
+    } else if (best[x - 1] >= best[latest]) latest = x - 1;
+    if (best[latest] > best[x]) into[start + x] = best[latest];
   }
-  return parts;
-}
-
-function partsAndRemnant(
-  extent: number,
-  least: number,
-  best: (extent: number) => number,
-): readonly number[] {
-  const worth = best(extent);
-  if (worth === 0) return [];
-  for (let x = least; x <= extent - least; x++) {
-    if (best(x) === worth) return partsAndRemnant(x, least, best);
-  }
-  for (let x = least; x <= extent - x; x++) {
-    if (best(x) + best(extent - x) === worth) {
-      return [x, extent - x].flatMap((part) => partsAndRemnant(part, least, best));
-    }
-  }
-  return [extent];
 }

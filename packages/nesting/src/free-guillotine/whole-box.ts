@@ -1,7 +1,8 @@
 import type { BoxSolver } from '../box-solver/box-solver.js';
-import { chainParts, ExactChain } from '../box-solver/exact-chain.js';
+import { ExactChain } from '../box-solver/exact-chain.js';
 import { grouped } from '../box-solver/grouped.js';
 import { RemnantTable } from '../box-solver/remnant-table.js';
+import { chainParts } from '../box-solver/row-parts.js';
 import type { Box, BoxLay } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
 import type { Part, Slice } from '../pattern/part.js';
@@ -47,8 +48,8 @@ export class WholeBox implements BoxSolver {
     );
     this.#byRow = new Float64Array((length + 1) * (width + 1));
     this.#byColumn = new Float64Array((length + 1) * (width + 1));
-    this.#rows = Array.from({ length: width + 1 }, () => new ExactChain(limits));
-    this.#columns = Array.from({ length: length + 1 }, () => new ExactChain(limits));
+    this.#rows = Array.from({ length: width + 1 }, () => new ExactChain(limits, true));
+    this.#columns = Array.from({ length: length + 1 }, () => new ExactChain(limits, true));
   }
 
   solve(values: ArrayLike<number>, coin: number): number {
