@@ -31,7 +31,8 @@ function partsAndRemnant(
   for (let x = least; x <= extent - least; x++) {
     if (best(x) === worth) return partsAndRemnant(x, least, best);
   }
-  for (let x = least; x <= extent - x; x++) {
+  // Nearest the middle first, so that long rows are not taken apart piece by piece.
+  for (let x = extent >> 1; x >= least; x--) {
     if (best(x) + best(extent - x) === worth) {
       return [x, extent - x].flatMap((part) => partsAndRemnant(part, least, best));
     }

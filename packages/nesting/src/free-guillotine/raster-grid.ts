@@ -26,6 +26,8 @@ export class RasterGrid {
   readonly #y: Division;
   /** The lays for which a cell is the smallest that holds them, by cell. */
   readonly #cells: ReadonlyMap<number, readonly BoxLay[]>;
+  /** Rectangles whose cuts are known: the same ones come again and again. */
+  readonly #blocks = new Map<number, Block>();
   #values: ArrayLike<number> = [];
   /** By row: cell [j, i] at j * columns + i. */
   readonly #byRow: Float64Array;
@@ -71,6 +73,7 @@ export class RasterGrid {
     const inRow = new Int32Array(rows);
     const inColumn = new Int32Array(columns);
     this.#values = Float64Array.from(values);
+    this.#blocks.clear();
     byRow.fill(0);
     for (const [cell, lays] of this.#cells) {
       for (const { piece } of lays) byRow[cell] = Math.max(byRow[cell], values[piece]);
@@ -137,6 +140,15 @@ export class RasterGrid {
   block(column: number, row: number): Block | undefined {
     const worth = this.worth(column, row);
     if (worth === 0) return undefined;
+    const cell = row * this.columns + column;
+    const known = this.#blocks.get(cell);
+    if (known !== undefined) return known;
+    const block = this.#blockOf(column, row, worth);
+    this.#blocks.set(cell, block);
+    return block;
+  }
+
+  #blockOf(column: number, row: number, worth: number): Block {
     let i = column;
     let j = row;
     for (;;) {
@@ -153,17 +165,20 @@ export class RasterGrid {
     return lay === undefined ? undefined : layBlock(lay);
   }
 
-  /** The cut that gave the worth is found again rather than remembered. */
+  /**
+   * The cut that gave the worth is found again rather than remembered; the one nearest
+   * the middle, so that long rows are not taken apart piece by piece.
+   */
   #divided(column: number, row: number, worth: number): Block {
     const { half: halfX, row: rowX, beyond: beyondX } = this.#x;
-    for (let point = 1; point <= halfX[column]; point++) {
+    for (let point = halfX[column]; point > 0; point--) {
       const other = beyondX[rowX[column] + point];
       if (this.worth(point, row) + this.worth(other, row) === worth) {
         return together('across', this.block(point, row), this.block(other, row));
       }
     }
     const { half: halfY, row: rowY, beyond: beyondY } = this.#y;
-    for (let point = 1; point <= halfY[row]; point++) {
+    for (let point = halfY[row]; point > 0; point--) {
       const other = beyondY[rowY[row] + point];
       if (this.worth(column, point) + this.worth(column, other) === worth) {
         return together('along', this.block(column, point), this.block(column, other));
