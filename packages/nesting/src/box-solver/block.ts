@@ -42,7 +42,7 @@ export function beside(cuts: Rolling, blocks: readonly Block[]): Block {
  */
 export function cutFromBox(block: Block, box: Box, limits: Limits): Part {
   const { firstCuts } = box;
-  const part = cutFrom(block, box.length, box.width, limits, firstCuts);
+  const part = new Cutter(limits).cut(block, box.length, box.width, firstCuts);
   // Where no first cut of that direction is needed, the box is one strip of its whole breadth.
   if (part.kind === 'lay' || firstCuts.includes(part.cuts)) return part;
   const extent = part.cuts === 'along' ? box.length : box.width;
@@ -55,40 +55,57 @@ export function cutFromBox(block: Block, box: Box, limits: Limits): Part {
 
 const EITHER: readonly Rolling[] = ['along', 'across'];
 
-function cutFrom(
-  { length, width, made }: Block,
-  fromLength: number,
-  fromWidth: number,
-  limits: Limits,
-  mayRun: readonly Rolling[] = EITHER,
-): Part {
-  const reach = limits.longestCut + limits.kerf;
-  const cuts = 'cuts' in made ? made.cuts : undefined;
-  const runsAlong =
-    fromWidth > width && fromLength <= reach && (cuts !== 'across' || mayRun.includes('along'));
-  const runsAcross =
-    fromLength > length && fromWidth <= reach && (cuts !== 'along' || mayRun.includes('across'));
-  // A rest beyond the last of parallel blocks needs no cut of its own kind before them.
-  const trimAlong = runsAlong && cuts !== 'along';
-  const trimAcross = runsAcross && cuts !== 'across';
-  if (trimAlong || trimAcross) {
-    const along =
-      trimAlong &&
-      (!trimAcross || (fromWidth - width) * fromLength > (fromLength - length) * fromWidth);
-    const block = { length, width, made };
-    return along
-      ? split('along', [{ extent: width, part: cutFrom(block, fromLength, width, limits) }])
-      : split('across', [{ extent: length, part: cutFrom(block, length, fromWidth, limits) }]);
+/** Cuts blocks from larger rectangles. */
+class Cutter {
+  readonly #limits: Limits;
+  /** The same block comes from the same size of rectangle again and again. */
+  readonly #known = new Map<Block, Map<string, Part>>();
+
+  constructor(limits: Limits) {
+    this.#limits = limits;
   }
-  if (!('cuts' in made)) return { kind: 'lay', piece: made.piece, turned: made.turned };
-  return split(
-    made.cuts,
-    made.blocks.map((block) =>
-      made.cuts === 'across'
-        ? { extent: block.length, part: cutFrom(block, block.length, fromWidth, limits) }
-        : { extent: block.width, part: cutFrom(block, fromLength, block.width, limits) },
-    ),
-  );
+
+  /** @param mayRun how the first cut may run */
+  cut(block: Block, fromLength: number, fromWidth: number, mayRun: readonly Rolling[]): Part {
+    const { length, width, made } = block;
+    const reach = this.#limits.longestCut + this.#limits.kerf;
+    const cuts = 'cuts' in made ? made.cuts : undefined;
+    const runsAlong =
+      fromWidth > width && fromLength <= reach && (cuts !== 'across' || mayRun.includes('along'));
+    const runsAcross =
+      fromLength > length && fromWidth <= reach && (cuts !== 'along' || mayRun.includes('across'));
+    // A rest beyond the last of parallel blocks needs no cut of its own kind before them.
+    const trimAlong = runsAlong && cuts !== 'along';
+    const trimAcross = runsAcross && cuts !== 'across';
+    if (trimAlong || trimAcross) {
+      const along =
+        trimAlong &&
+        (!trimAcross || (fromWidth - width) * fromLength > (fromLength - length) * fromWidth);
+      return along
+        ? split('along', [{ extent: width, part: this.#inner(block, fromLength, width) }])
+        : split('across', [{ extent: length, part: this.#inner(block, length, fromWidth) }]);
+    }
+    if (!('cuts' in made)) return { kind: 'lay', piece: made.piece, turned: made.turned };
+    return split(
+      made.cuts,
+      made.blocks.map((block) =>
+        made.cuts === 'across'
+          ? { extent: block.length, part: this.#inner(block, block.length, fromWidth) }
+          : { extent: block.width, part: this.#inner(block, fromLength, block.width) },
+      ),
+    );
+  }
+
+  #inner(block: Block, fromLength: number, fromWidth: number): Part {
+    const sizes = this.#known.get(block) ?? new Map<string, Part>();
+    this.#known.set(block, sizes);
+    const size = `${fromLength} ${fromWidth}`;
+    const known = sizes.get(size);
+    if (known !== undefined) return known;
+    const part = this.cut(block, fromLength, fromWidth, EITHER);
+    sizes.set(size, part);
+    return part;
+  }
 }
 
 function split(cuts: Rolling, parts: readonly Slice[]): Part {

@@ -50,22 +50,22 @@ export class Chain {
 
   /** The points of the parts of the best row. */
   parts(): readonly number[] {
-    return this.#parts(this.#best.length - 1);
-  }
-
-  #parts(point: number): readonly number[] {
     const best = this.#best;
-    let i = point;
-    while (i > 0 && best[i - 1] === best[i]) i--;
-    if (i === 0) return [];
-    if (best[i] === this.#items[i]) return [i];
+    const items = this.#items;
     const { half, row, beyond } = this.#division;
-    for (let j = 1; j <= half[i]; j++) {
-      const other = beyond[row[i] + j];
-      if (this.#items[j] > 0 && this.#items[j] + best[other] === best[i]) {
-        return [j, ...this.#parts(other)];
-      }
+    const parts: number[] = [];
+    let i = best.length - 1;
+    for (;;) {
+      while (i > 0 && best[i - 1] === best[i]) i--;
+      if (i === 0) return parts;
+      if (best[i] === items[i]) return [...parts, i];
+      let part = 1;
+      const explains = (j: number) =>
+        items[j] > 0 && items[j] + best[beyond[row[i] + j]] === best[i];
+      while (part <= half[i] && !explains(part)) part++;
+      if (part > half[i]) throw new Error(`no part explains the worth at point ${i}`);
+      parts.push(part);
+      i = beyond[row[i] + part];
     }
-    throw new Error(`no part explains the worth at point ${i}`);
   }
 }

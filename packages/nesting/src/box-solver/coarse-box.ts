@@ -1,6 +1,6 @@
 import type { Box, BoxLay } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
-import type { Part } from '../pattern/part.js';
+import type { LayPart, Part, SplitPart } from '../pattern/part.js';
 import type { BoxSolver } from './box-solver.js';
 import { laysWithin } from './raster-points.js';
 import { ROUNDING } from './rounding.js';
@@ -43,7 +43,7 @@ export class CoarseBox implements BoxSolver {
 
   part(): Part | undefined {
     const part = this.#below.part();
-    return part === undefined ? undefined : inTicks(part, this.#box.lays).part;
+    return part === undefined ? undefined : new InTicks(this.#box.lays).of(part).part;
   }
 }
 
@@ -99,28 +99,53 @@ function coarseLimits({ longestCut, kerf }: Limits, step: number): Limits {
   return { kerf: 0, longestCut: Math.floor((longestCut + kerf) / step), narrowest: 1 };
 }
 
-/** The same cuts with every part as large as its pieces are in ticks. */
-function inTicks(
-  part: Part,
-  lays: readonly BoxLay[],
-): { readonly part: Part; readonly length: number; readonly width: number } {
-  if (part.kind === 'lay') {
-    const lay = lays.find(({ piece, turned }) => piece === part.piece && turned === part.turned);
+/** Makes the same cuts with every part as large as its pieces are in ticks. */
+class InTicks {
+  readonly #lays: readonly BoxLay[];
+  /** The same part comes again and again. */
+  readonly #known = new Map<Part, SizedPart>();
+
+  constructor(lays: readonly BoxLay[]) {
+    this.#lays = lays;
+  }
+
+  of(part: Part): SizedPart {
+    const known = this.#known.get(part);
+    if (known !== undefined) return known;
+    const sized = part.kind === 'lay' ? this.#lay(part) : this.#split(part);
+    this.#known.set(part, sized);
+    return sized;
+  }
+
+  #lay(part: LayPart): SizedPart {
+    const lay = this.#lays.find(
+      ({ piece, turned }) => piece === part.piece && turned === part.turned,
+    );
     if (lay === undefined) throw new Error(`piece ${part.piece} does not lie so on this box`);
     return { part, length: lay.length, width: lay.width };
   }
-  const inner = part.parts.map(({ part }) => inTicks(part, lays));
-  const lengths = inner.map(({ length }) => length);
-  const widths = inner.map(({ width }) => width);
-  const across = part.cuts === 'across';
-  return {
-    part: {
-      ...part,
-      parts: inner.map(({ part, length, width }) => ({ extent: across ? length : width, part })),
-    },
-    length: across ? sum(lengths) : Math.max(...lengths),
-    width: across ? Math.max(...widths) : sum(widths),
-  };
+
+  #split(part: SplitPart): SizedPart {
+    const inner = part.parts.map(({ part }) => this.of(part));
+    const across = part.cuts === 'across';
+    const lengths = inner.map(({ length }) => length);
+    const widths = inner.map(({ width }) => width);
+    return {
+      part: {
+        ...part,
+        parts: inner.map(({ part, length, width }) => ({ extent: across ? length : width, part })),
+      },
+      length: across ? sum(lengths) : Math.max(...lengths),
+      width: across ? Math.max(...widths) : sum(widths),
+    };
+  }
+}
+
+/** A part with the room that its pieces need, in gross ticks. */
+interface SizedPart {
+  readonly part: Part;
+  readonly length: number;
+  readonly width: number;
 }
 
 function sum(numbers: readonly number[]): number {

@@ -15,7 +15,7 @@ export interface EveryCut {
 }
 
 /**
- * The most that guillotine cuts get out of a box, by trying every cut of every
+ * The most that guillotine cuts get out of a box, or that it is worth as a remnant, by trying every cut of every
  * rectangle at every tick. In net ticks, so that kerfs are reckoned the way a saw
  * takes them. It shares nothing with the pricers.
  */
@@ -70,20 +70,33 @@ export function bestOfEveryCut({ box, limits, values, coin, rule, stages }: Ever
   }
   function cutUp(length: number, width: number, cuts: Rolling, stage: number): number {
     const square = cuts === 'along' ? 'across' : 'along';
-    const here = Math.max(
-      piece(length, width),
-      divided(cuts, length, width, (a, b) => part(a, b, cuts, stage)),
-    );
-    if (stages !== 'free' && stage === stages) {
-      // The last trim frees one piece, and nothing is cut from what it trimmed.
-      return Math.max(here, divided(square, length, width, piece, remnant));
+    if (stages === 'free') {
+      return Math.max(
+        piece(length, width),
+        divided(cuts, length, width, (a, b) => part(a, b, cuts, stage)),
+        divided(square, length, width, (a, b) => part(a, b, square, stage + 1)),
+      );
     }
+    // The parts of one stage stand in a row with one rest, so each cut frees one of them.
     return Math.max(
-      here,
-      divided(square, length, width, (a, b) => part(a, b, square, stage + 1)),
-      stages === 'free' ? 0 : cutUp(length, width, square, stage + 1),
+      next(length, width, square, stage),
+      divided(
+        cuts,
+        length,
+        width,
+        (a, b) => next(a, b, square, stage),
+        (a, b) => part(a, b, cuts, stage),
+      ),
     );
   }
+  /** What a part that a stage freed is worth, cut square to it or not. */
+  function next(length: number, width: number, square: Rolling, stage: number): number {
+    const asItIs = Math.max(piece(length, width), remnant(length, width));
+    // The last trim frees one piece, and nothing is cut from what it trimmed.
+    return stage === stages
+      ? Math.max(asItIs, divided(square, length, width, piece, remnant))
+      : Math.max(asItIs, part(length, width, square, stage + 1));
+  }
   const worths = box.firstCuts.map((cuts) => cutUp(box.length - kerf, box.width - kerf, cuts, 1));
-  return Math.max(0, ...worths);
+  return Math.max(remnant(box.length - kerf, box.width - kerf), ...worths);
 }

@@ -45,7 +45,6 @@ export function expectBest(drawn: BoxCase, { stages, pricer: Pricer }: Kind): vo
 export function expectNotTooLittle({ stages, pricer: Pricer }: Kind, numRuns: number): void {
   const effort = fc.record({
     mostCells: fc.integer({ min: 8, max: 400 }),
-    mostSteps: fc.integer({ min: 0, max: 2000 }),
   });
   let found = 0;
   fc.assert(

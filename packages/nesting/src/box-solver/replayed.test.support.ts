@@ -54,12 +54,20 @@ export function replayed(
     if (w < width) leave(length, cut(width, w, length, stage + 1, true));
     copies.set(lay.piece, (copies.get(lay.piece) ?? 0) + 1);
   }
-  function walk(part: Part, length: number, width: number, cuts: Rolling, stage: number): void {
+  function walk(
+    part: Part,
+    length: number,
+    width: number,
+    cuts: Rolling,
+    stage: number,
+    nested = true,
+  ): void {
     if (part.kind === 'lay') {
       place(part, length, width, stage);
       return;
     }
     const own = part.cuts === cuts ? stage : stage + 1;
+    if (stages !== 'free' && nested && own === stage) refuse('a row within a row');
     const across = part.cuts === 'across';
     let rest = across ? length : width;
     for (const { extent, part: inner } of part.parts) {
@@ -76,6 +84,6 @@ export function replayed(
 
   if (part.kind === 'split' && !box.firstCuts.includes(part.cuts)) refuse('a wrong first cut');
   const first = part.kind === 'split' ? part.cuts : box.firstCuts[0];
-  walk(part, box.length - kerf, box.width - kerf, first, 1);
+  walk(part, box.length - kerf, box.width - kerf, first, 1, false);
   return { counts: [...copies].sort((a, b) => a[0] - b[0]), kept };
 }

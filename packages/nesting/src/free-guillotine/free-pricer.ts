@@ -13,12 +13,13 @@ import { freeSolver } from './free-solver.js';
  * The worth is exact, and the pattern attains it:
  * - where any strip may be parted off and remnants are worth nothing, over reduced
  *   raster points (`RasterBox`);
- * - otherwise over every whole size, up to the effort (`WholeBox`).
+ * - otherwise over every whole size, as far as memory allows (`WholeBox`).
  *
- * Above the effort the worth is one that no pattern exceeds, and the pattern may be
+ * Above that the worth is one that no pattern exceeds, and the pattern may be
  * worth less, or missing: raster points as if no strip were too narrow, remnants
  * by their area (`CreditBox`), sizes in steps of several ticks (`CoarseBox`). Where
- * remnants alone are worth most, there is a worth and no pattern.
+ * nothing is worth more than the whole box as a remnant, that is its worth, and
+ * there is no pattern.
  */
 export class FreePricer extends BoxPricer {
   /**

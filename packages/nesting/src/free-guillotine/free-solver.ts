@@ -20,12 +20,12 @@ export function freeSolver(
   effort: Effort,
 ): BoxSolver {
   if (rule === undefined) return plainSolver(box, limits, effort);
-  if (wholeSizes(box, rule, effort)) return new WholeBox(box, limits, rule);
+  if (wholeSizes(box, effort)) return new WholeBox(box, limits, rule);
   return new CreditBox(box, limits, rule, plainSolver(box, limits, effort));
 }
 
 function plainSolver(box: Box, limits: Limits, effort: Effort): BoxSolver {
-  if (limits.narrowest > 1 && wholeSizes(box, undefined, effort)) return new WholeBox(box, limits);
+  if (limits.narrowest > 1 && wholeSizes(box, effort)) return new WholeBox(box, limits);
   const step = coarseStep(box, limits, (box, limits) => {
     const { xs, ys } = boxRaster(box, limits);
     return xs.at.length * ys.at.length <= effort.mostCells;

@@ -5,6 +5,9 @@ import type { RasterPoints } from '../box-solver/raster-points.js';
 import type { BoxLay } from '../pattern/box.js';
 import type { Rolling } from '../problem.js';
 
+/** Columns solved at a time, so few that all of them stay near the processor. */
+const BAND = 64;
+
 /**
  * The most that can be cut from every rectangle between the raster points of a
  * box, when trims are free: any rectangle may be taken for a smaller one.
@@ -23,11 +26,16 @@ export class RasterGrid {
   readonly #y: Division;
   /** The lays for which a cell is the smallest that holds them, by cell. */
   readonly #cells: ReadonlyMap<number, readonly BoxLay[]>;
+  /** Rectangles whose cuts are known: the same ones come again and again. */
+  readonly #blocks = new Map<number, Block>();
   #values: ArrayLike<number> = [];
   /** By row: cell [j, i] at j * columns + i. */
   readonly #byRow: Float64Array;
   /** The same by column: cell [j, i] at i * rows + j. */
   readonly #byColumn: Float64Array;
+  /** Of each row, the points that are worth parting off, and what they are worth. */
+  readonly #rowPoint: Uint16Array;
+  readonly #rowWorth: Float64Array;
   /** Of each column, the points that are worth parting off, and what they are worth. */
   readonly #columnPoint: Uint16Array;
   readonly #columnWorth: Float64Array;
@@ -42,6 +50,9 @@ export class RasterGrid {
     this.#byRow = new Float64Array(columns * rows);
     this.#byColumn = new Float64Array(columns * rows);
     const halfRows = this.#y.half[rows - 1] + 1;
+    const halfColumns = this.#x.half[columns - 1] + 1;
+    this.#rowPoint = new Uint16Array(rows * halfColumns);
+    this.#rowWorth = new Float64Array(rows * halfColumns);
     this.#columnPoint = new Uint16Array(columns * halfRows);
     this.#columnWorth = new Float64Array(columns * halfRows);
   }
@@ -50,6 +61,8 @@ export class RasterGrid {
   solve(values: ArrayLike<number>): void {
     const byRow = this.#byRow;
     const byColumn = this.#byColumn;
+    const rowPoint = this.#rowPoint;
+    const rowWorth = this.#rowWorth;
     const columnPoint = this.#columnPoint;
     const columnWorth = this.#columnWorth;
     const { columns, rows } = this;
@@ -57,54 +70,59 @@ export class RasterGrid {
     const halfColumns = this.#x.half[columns - 1] + 1;
     const { half: halfX, row: rowX, beyond: beyondX } = this.#x;
     const { half: halfY, row: rowY, beyond: beyondY } = this.#y;
-    const listed = new Int32Array(columns);
-    const rowPoint = new Int32Array(halfColumns + 1);
-    const rowWorth = new Float64Array(halfColumns + 1);
+    const inRow = new Int32Array(rows);
+    const inColumn = new Int32Array(columns);
     this.#values = Float64Array.from(values);
+    this.#blocks.clear();
     byRow.fill(0);
     for (const [cell, lays] of this.#cells) {
       for (const { piece } of lays) byRow[cell] = Math.max(byRow[cell], values[piece]);
     }
-    for (let j = 1; j < rows; j++) {
-      const start = j * columns;
-      const mostY = halfY[j];
-      const divideY = rowY[j];
-      let inRow = 0;
-      rowPoint[0] = columns;
-      for (let i = 1; i < columns; i++) {
-        let across = byRow[start + i - 1];
-        const mostX = halfX[i];
-        const divideX = rowX[i];
-        for (let n = 0; rowPoint[n] <= mostX; n++) {
-          const worth = rowWorth[n] + byRow[start + beyondX[divideX + rowPoint[n]]];
-          if (worth > across) across = worth;
+    for (let from = 1; from < columns; from += BAND) {
+      const to = Math.min(columns, from + BAND);
+      for (let j = 1; j < rows; j++) {
+        const start = j * columns;
+        const mostY = halfY[j];
+        const divideY = rowY[j];
+        const rowList = j * halfColumns;
+        let rowEnd = rowList + inRow[j];
+        for (let i = from; i < to; i++) {
+          let across = byRow[start + i - 1];
+          const mostX = halfX[i];
+          const divideX = rowX[i];
+          for (let n = rowList; n < rowEnd; n++) {
+            const point = rowPoint[n];
+            if (point > mostX) break;
+            const worth = rowWorth[n] + byRow[start + beyondX[divideX + point]];
+            if (worth > across) across = worth;
+          }
+          let along = byRow[start - columns + i];
+          const columnList = i * halfRows;
+          const column = i * rows;
+          const columnEnd = columnList + inColumn[i];
+          for (let n = columnList; n < columnEnd; n++) {
+            const point = columnPoint[n];
+            if (point > mostY) break;
+            const worth = columnWorth[n] + byColumn[column + beyondY[divideY + point]];
+            if (worth > along) along = worth;
+          }
+          let best = byRow[start + i];
+          if (across > best) best = across;
+          if (along > best) best = along;
+          byRow[start + i] = best;
+          byColumn[column + j] = best;
+          if (best > across && i < halfColumns) {
+            rowPoint[rowEnd] = i;
+            rowWorth[rowEnd] = best;
+            rowEnd++;
+          }
+          if (best > along && j < halfRows) {
+            columnPoint[columnEnd] = j;
+            columnWorth[columnEnd] = best;
+            inColumn[i]++;
+          }
         }
-        let along = byRow[start - columns + i];
-        const list = i * halfRows;
-        const column = i * rows;
-        const end = list + listed[i];
-        for (let n = list; n < end; n++) {
-          const point = columnPoint[n];
-          if (point > mostY) break;
-          const worth = columnWorth[n] + byColumn[column + beyondY[divideY + point]];
-          if (worth > along) along = worth;
-        }
-        let best = byRow[start + i];
-        if (across > best) best = across;
-        if (along > best) best = along;
-        byRow[start + i] = best;
-        byColumn[column + j] = best;
-        if (best > across && i < halfColumns) {
-          rowPoint[inRow] = i;
-          rowWorth[inRow] = best;
-          inRow++;
-          rowPoint[inRow] = columns;
-        }
-        if (best > along && j < halfRows) {
-          columnPoint[end] = j;
-          columnWorth[end] = best;
-          listed[i]++;
-        }
+        inRow[j] = rowEnd - rowList;
       }
     }
   }
@@ -122,6 +140,15 @@ export class RasterGrid {
   block(column: number, row: number): Block | undefined {
     const worth = this.worth(column, row);
     if (worth === 0) return undefined;
+    const cell = row * this.columns + column;
+    const known = this.#blocks.get(cell);
+    if (known !== undefined) return known;
+    const block = this.#blockOf(column, row, worth);
+    this.#blocks.set(cell, block);
+    return block;
+  }
+
+  #blockOf(column: number, row: number, worth: number): Block {
     let i = column;
     let j = row;
     for (;;) {
@@ -138,17 +165,20 @@ export class RasterGrid {
     return lay === undefined ? undefined : layBlock(lay);
   }
 
-  /** The cut that gave the worth is found again rather than remembered. */
+  /**
+   * The cut that gave the worth is found again rather than remembered; the one nearest
+   * the middle, so that long rows are not taken apart piece by piece.
+   */
   #divided(column: number, row: number, worth: number): Block {
     const { half: halfX, row: rowX, beyond: beyondX } = this.#x;
-    for (let point = 1; point <= halfX[column]; point++) {
+    for (let point = halfX[column]; point > 0; point--) {
       const other = beyondX[rowX[column] + point];
       if (this.worth(point, row) + this.worth(other, row) === worth) {
         return together('across', this.block(point, row), this.block(other, row));
       }
     }
     const { half: halfY, row: rowY, beyond: beyondY } = this.#y;
-    for (let point = 1; point <= halfY[row]; point++) {
+    for (let point = halfY[row]; point > 0; point--) {
       const other = beyondY[rowY[row] + point];
       if (this.worth(column, point) + this.worth(column, other) === worth) {
         return together('along', this.block(column, point), this.block(column, other));

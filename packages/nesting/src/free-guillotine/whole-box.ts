@@ -1,11 +1,15 @@
 import type { BoxSolver } from '../box-solver/box-solver.js';
-import { chainParts, ExactChain } from '../box-solver/exact-chain.js';
+import { ExactChain } from '../box-solver/exact-chain.js';
 import { grouped } from '../box-solver/grouped.js';
+import { RemnantTable } from '../box-solver/remnant-table.js';
+import { chainParts } from '../box-solver/row-parts.js';
 import type { Box, BoxLay } from '../pattern/box.js';
-import { keptValue } from '../pattern/kept-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { Part, Slice } from '../pattern/part.js';
 import type { KeepRule, Rolling } from '../problem.js';
+
+/** Columns solved at a time, so few that all of them stay near the processor. */
+const BAND = 64;
 
 /**
  * The worth of a box where every tick matters: nothing narrower than the limit
@@ -19,14 +23,14 @@ import type { KeepRule, Rolling } from '../problem.js';
 export class WholeBox implements BoxSolver {
   readonly #box: Box;
   readonly #limits: Limits;
-  readonly #rule: KeepRule | undefined;
+  readonly #remnants: RemnantTable | undefined;
   /** By the cell of their size. */
   readonly #lays: ReadonlyMap<number, readonly BoxLay[]>;
   /** The rectangle of length x and width y at y * (box length + 1) + x. */
   readonly #byRow: Float64Array;
   /** The same at x * (box width + 1) + y. */
   readonly #byColumn: Float64Array;
-  readonly #row: ExactChain;
+  readonly #rows: readonly ExactChain[];
   readonly #columns: readonly ExactChain[];
   #values: ArrayLike<number> = [];
   #coin = 0;
@@ -35,15 +39,17 @@ export class WholeBox implements BoxSolver {
     const { length, width } = box;
     this.#box = box;
     this.#limits = limits;
-    this.#rule = rule;
+    if (rule !== undefined) {
+      this.#remnants = new RemnantTable(length, width, limits.kerf, rule);
+    }
     this.#lays = grouped(
       box.lays.filter((lay) => lay.length <= length && lay.width <= width),
       (lay) => lay.width * (length + 1) + lay.length,
     );
     this.#byRow = new Float64Array((length + 1) * (width + 1));
     this.#byColumn = new Float64Array((length + 1) * (width + 1));
-    this.#row = new ExactChain(length, limits);
-    this.#columns = Array.from({ length: length + 1 }, () => new ExactChain(width, limits));
+    this.#rows = Array.from({ length: width + 1 }, () => new ExactChain(limits, true));
+    this.#columns = Array.from({ length: length + 1 }, () => new ExactChain(limits, true));
   }
 
   solve(values: ArrayLike<number>, coin: number): number {
@@ -51,26 +57,35 @@ export class WholeBox implements BoxSolver {
     const reach = this.#limits.longestCut + this.#limits.kerf;
     const byRow = this.#byRow.fill(0);
     const byColumn = this.#byColumn;
-    const row = this.#row;
+    const rows = this.#rows;
     const columns = this.#columns;
     this.#values = Float64Array.from(values);
     this.#coin = coin;
     for (const [cell, lays] of this.#lays) {
       for (const { piece } of lays) byRow[cell] = Math.max(byRow[cell], values[piece]);
     }
-    for (const column of columns) column.restart();
-    for (let y = 1; y <= width; y++) {
-      const start = y * (length + 1);
-      row.restart();
-      for (let x = 1; x <= length; x++) {
-        const columnStart = x * (width + 1);
-        const across = y <= reach ? row.cut(x, byRow, start) : 0;
-        const along = x <= reach ? columns[x].cut(y, byColumn, columnStart) : 0;
-        const best = Math.max(byRow[start + x], this.#remnant(x, y), across, along);
-        byRow[start + x] = best;
-        byColumn[columnStart + y] = best;
-        if (best > across && y <= reach) row.add(x, best);
-        if (best > along && x <= reach) columns[x].add(y, best);
+    for (const chain of rows) chain.restart();
+    for (const chain of columns) chain.restart();
+    const table = this.#remnants;
+    const ofWidth = rows.map((_, y) => table?.ofWidth(y, coin));
+    const ofLength = columns.map((_, x) => table?.ofLength(x, coin));
+    for (let from = 1; from <= length; from += BAND) {
+      const to = Math.min(length, from + BAND - 1);
+      for (let y = 1; y <= width; y++) {
+        const start = y * (length + 1);
+        const row = rows[y];
+        for (let x = from; x <= to; x++) {
+          const columnStart = x * (width + 1);
+          const across = y <= reach ? row.cut(x, byRow, start, ofWidth[y]) : 0;
+          const along = x <= reach ? columns[x].cut(y, byColumn, columnStart, ofLength[x]) : 0;
+          const remnant = table === undefined ? 0 : coin * table.coins(x, y);
+          const best = Math.max(byRow[start + x], remnant, across, along);
+          byRow[start + x] = best;
+          byColumn[columnStart + y] = best;
+          if (best === remnant) continue;
+          if (best > across && y <= reach) row.add(x, best);
+          if (best > along && x <= reach) columns[x].add(y, best);
+        }
       }
     }
     return this.#worth(length, width);
@@ -90,15 +105,6 @@ export class WholeBox implements BoxSolver {
     return this.#byRow[y * (this.#box.length + 1) + x];
   }
 
-  /** What a rectangle is worth as a remnant. A box that is not cut at all is none. */
-  #remnant(x: number, y: number): number {
-    const { length, width } = this.#box;
-    if (this.#coin === 0 || this.#rule === undefined || (x === length && y === width)) return 0;
-    const { kerf } = this.#limits;
-    if (x <= kerf || y <= kerf) return 0;
-    return this.#coin * keptValue(x - kerf, y - kerf, this.#rule);
-  }
-
   /** How a rectangle is cut, or nothing where it is a remnant. */
   #part(x: number, y: number): Part | undefined {
     const worth = this.#worth(x, y);
@@ -108,7 +114,7 @@ export class WholeBox implements BoxSolver {
     if (worth > 0 && lay !== undefined) {
       return { kind: 'lay', piece: lay.piece, turned: lay.turned };
     }
-    if (worth === this.#remnant(x, y)) return undefined;
+    if (worth === this.#coin * (this.#remnants?.coins(x, y) ?? 0)) return undefined;
     return this.#divided('across', x, y) ?? this.#divided('along', x, y);
   }
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
-import { describe, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { expectBest, expectNotTooLittle } from '../box-solver/expect-best.test.support.js';
 import { boxCase } from '../box-solver/random-box.test.support.js';
+import { FreePricer } from '../free-guillotine/free-pricer.js';
 import { ThreeStagePricer } from './three-stage-pricer.js';
 
 const three = { stages: 3, pricer: ThreeStagePricer } as const;
@@ -9,26 +10,41 @@ const three = { stages: 3, pricer: ThreeStagePricer } as const;
 describe('ThreeStagePricer', () => {
   it('finds what trying every cut finds, whatever the kerf and the longest cut', () => {
     fc.assert(
-      fc.property(boxCase(), (drawn) => expectBest(drawn, three)),
-      { numRuns: 500 },
+      fc.property(boxCase({ most: 16 }), (drawn) => expectBest(drawn, three)),
+      { numRuns: 300 },
     );
   });
 
   it('finds what trying every cut finds where no strip may be too narrow', () => {
     fc.assert(
-      fc.property(boxCase({ narrowest: true }), (drawn) => expectBest(drawn, three)),
-      { numRuns: 500 },
+      fc.property(boxCase({ most: 16, narrowest: true }), (drawn) => expectBest(drawn, three)),
+      { numRuns: 300 },
     );
   });
 
   it('finds what trying every cut finds where remnants are worth keeping', () => {
     fc.assert(
-      fc.property(boxCase({ narrowest: true, keep: true }), (drawn) => expectBest(drawn, three)),
-      { numRuns: 500 },
+      fc.property(boxCase({ most: 16, narrowest: true, keep: true }), (drawn) =>
+        expectBest(drawn, three),
+      ),
+      { numRuns: 300 },
     );
   });
 
+  it('is worth no more than free cuts, and as much where three stages are enough', () => {
+    let enough = 0;
+    fc.assert(
+      fc.property(boxCase({ most: 60 }), ({ box, limits, values }) => {
+        const [three] = new ThreeStagePricer([box], limits).price(values, 0).worth;
+        const [free] = new FreePricer([box], limits).price(values, 0).worth;
+        expect(three).toBeLessThanOrEqual(free);
+        if (three === free && free > 0) enough++;
+      }),
+    );
+    expect(enough).toBeGreaterThan(30);
+  });
+
   it('is never worth too little where there is no room for exactness', () => {
-    expectNotTooLittle(three, 1000);
+    expectNotTooLittle(three, 500);
   });
 });

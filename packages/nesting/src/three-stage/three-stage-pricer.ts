@@ -19,12 +19,13 @@ import { WholeBands } from './whole-bands.js';
  * The worth is exact, and the pattern attains it:
  * - where any strip may be parted off and remnants are worth nothing, over reduced
  *   raster points (`RasterBands`);
- * - otherwise over every whole size, up to the effort (`WholeBands`).
+ * - otherwise over every whole size, as far as memory allows (`WholeBands`).
  *
- * Above the effort the worth is one that no pattern exceeds, and the pattern may be
+ * Above that the worth is one that no pattern exceeds, and the pattern may be
  * worth less, or missing: raster points as if no strip were too narrow, remnants
  * by their area (`CreditBox`), sizes in steps of several ticks (`CoarseBox`). Where
- * remnants alone are worth most, there is a worth and no pattern.
+ * nothing is worth more than the whole box as a remnant, that is its worth, and
+ * there is no pattern.
  */
 export class ThreeStagePricer extends BoxPricer {
   /**
@@ -58,12 +59,12 @@ function bandsSolver(
   effort: Effort,
 ): BoxSolver {
   if (rule === undefined) return plainSolver(box, limits, effort);
-  if (wholeSizes(box, rule, effort)) return new WholeBands(box, limits, rule);
+  if (wholeSizes(box, effort)) return new WholeBands(box, limits, rule);
   return new CreditBox(box, limits, rule, plainSolver(box, limits, effort));
 }
 
 function plainSolver(box: Box, limits: Limits, effort: Effort): BoxSolver {
-  if (limits.narrowest > 1 && wholeSizes(box, undefined, effort)) {
+  if (limits.narrowest > 1 && wholeSizes(box, effort)) {
     return new WholeBands(box, limits);
   }
   const step = coarseStep(box, limits, (box, limits) => {

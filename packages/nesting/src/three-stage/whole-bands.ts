@@ -1,9 +1,10 @@
 import type { BoxSolver } from '../box-solver/box-solver.js';
-import { chainParts, ExactChain } from '../box-solver/exact-chain.js';
+import { ExactChain, type Remnants, withKerf } from '../box-solver/exact-chain.js';
 import { grouped } from '../box-solver/grouped.js';
 import { laysWithin } from '../box-solver/raster-points.js';
+import { RemnantTable } from '../box-solver/remnant-table.js';
+import { rowParts } from '../box-solver/row-parts.js';
 import type { Box, BoxLay } from '../pattern/box.js';
-import { keptValue } from '../pattern/kept-value.js';
 import { type Limits, mayRest } from '../pattern/limits.js';
 import type { Part, Slice } from '../pattern/part.js';
 import type { KeepRule, Rolling } from '../problem.js';
@@ -16,7 +17,7 @@ import type { KeepRule, Rolling } from '../problem.js';
 export class WholeBands implements BoxSolver {
   readonly #box: Box;
   readonly #limits: Limits;
-  readonly #rule: KeepRule | undefined;
+  readonly #remnants: RemnantTable | undefined;
   readonly #reach: number;
   /** By their width. */
   readonly #lays: ReadonlyMap<number, readonly BoxLay[]>;
@@ -25,10 +26,14 @@ export class WholeBands implements BoxSolver {
   readonly #stackChain: ExactChain;
   readonly #sectionChain: ExactChain;
   readonly #bandChain: ExactChain;
-  /** What a row of sections of one height is worth, by its length. */
-  readonly #row: Float64Array;
-  /** What bands are worth, by their height together. */
-  readonly #bands: Float64Array;
+  /** What rows of one direction are worth with no rest that only a kerf takes, by their extent. */
+  readonly #stackRow: Float64Array;
+  readonly #sectionRow: Float64Array;
+  readonly #bandRow: Float64Array;
+  /** What one band of each height is worth. */
+  readonly #band: Float64Array;
+  /** What the whole box is worth. */
+  #worth = 0;
   #values: ArrayLike<number> = [];
   #coin = 0;
 
@@ -36,15 +41,19 @@ export class WholeBands implements BoxSolver {
     const { length, width } = box;
     this.#box = box;
     this.#limits = limits;
-    this.#rule = rule;
+    if (rule !== undefined) {
+      this.#remnants = new RemnantTable(length, width, limits.kerf, rule);
+    }
     this.#reach = limits.longestCut + limits.kerf;
     this.#lays = grouped(laysWithin(box), (lay) => lay.width);
     this.#stack = new Float64Array((length + 1) * (width + 1));
-    this.#stackChain = new ExactChain(width, limits);
-    this.#sectionChain = new ExactChain(length, limits);
-    this.#bandChain = new ExactChain(width, limits);
-    this.#row = new Float64Array(length + 1);
-    this.#bands = new Float64Array(width + 1);
+    this.#stackChain = new ExactChain(limits, false);
+    this.#sectionChain = new ExactChain(limits, false);
+    this.#bandChain = new ExactChain(limits, false);
+    this.#stackRow = new Float64Array(width + 1);
+    this.#sectionRow = new Float64Array(length + 1);
+    this.#bandRow = new Float64Array(width + 1);
+    this.#band = new Float64Array(width + 1);
   }
 
   solve(values: ArrayLike<number>, coin: number): number {
@@ -52,53 +61,76 @@ export class WholeBands implements BoxSolver {
     this.#values = Float64Array.from(values);
     this.#coin = coin;
     for (let x = 1; x <= length; x++) {
+      this.#fillStacks(x);
       const start = x * (width + 1);
-      const mayCut = x <= this.#reach;
-      this.#chain(this.#stackChain, width, this.#stack, start, mayCut, (y) => this.#uncut(x, y));
+      if (x > this.#reach) this.#stack.set(this.#stackRow, start);
+      else withKerf(width, this.#limits, this.#stackRow, this.#stack, start);
     }
-    this.#chain(this.#bandChain, width, this.#bands, 0, length <= this.#reach, (y) =>
-      this.#band(y),
-    );
-    return this.#bands[width];
+    fillRow(this.#bandChain, width, this.#bandRow, {
+      mayCut: length <= this.#reach,
+      remnants: this.#remnants?.ofLength(length, coin),
+      uncut: (y) => {
+        this.#fillSections(y);
+        this.#band[y] = this.#whole(this.#sectionRow, length, y);
+        return this.#band[y];
+      },
+      remnant: (y) => this.#remnant(length, y),
+    });
+    this.#worth = this.#whole(this.#bandRow, width, length);
+    return this.#worth;
   }
 
   part(): Part | undefined {
-    return this.#bandsPart(this.#box.width);
-  }
-
-  /** Fills in the best of every extent, as one part or as a row. */
-  #chain(
-    chain: ExactChain,
-    extent: number,
-    best: Float64Array,
-    start: number,
-    mayCut: boolean,
-    uncut: (extent: number) => number,
-  ): void {
-    chain.restart();
-    best[start] = 0;
-    for (let x = 1; x <= extent; x++) {
-      const whole = uncut(x);
-      const cut = mayCut ? chain.cut(x, best, start) : 0;
-      best[start + x] = Math.max(whole, cut);
-      if (mayCut && whole > cut) chain.add(x, whole);
-    }
-  }
-
-  /** Fills in the rows of sections of one height. */
-  #band(y: number): number {
     const { length, width } = this.#box;
-    const stack = this.#stack;
-    const mayCut = y <= this.#reach;
-    this.#chain(
-      this.#sectionChain,
-      length,
-      this.#row,
-      0,
-      mayCut,
-      (x) => stack[x * (width + 1) + y],
-    );
-    return this.#row[length];
+    const band = (y: number) => this.#band[y];
+    const bands = this.#rowParts(this.#bandRow, width, length, this.#worth, band);
+    return divided('along', bands, (y) => this.#sectionsPart(y));
+  }
+
+  /** Stacks of every height in sections of one length. */
+  #fillStacks(x: number): void {
+    fillRow(this.#stackChain, this.#box.width, this.#stackRow, {
+      mayCut: x <= this.#reach,
+      remnants: this.#remnants?.ofLength(x, this.#coin),
+      uncut: (y) => this.#uncut(x, y),
+      remnant: (y) => this.#remnant(x, y),
+    });
+  }
+
+  /** Rows of sections of one height. */
+  #fillSections(y: number): void {
+    fillRow(this.#sectionChain, this.#box.length, this.#sectionRow, {
+      mayCut: y <= this.#reach,
+      remnants: this.#remnants?.ofWidth(y, this.#coin),
+      uncut: (x) => this.#section(x, y),
+      remnant: (x) => this.#remnant(x, y),
+    });
+  }
+
+  #section(x: number, y: number): number {
+    return this.#stack[x * (this.#box.width + 1) + y];
+  }
+
+  /** What a row is worth where a kerf may take its rest, cut by cuts of a length. */
+  #whole(row: Float64Array, extent: number, cutLength: number): number {
+    const { kerf, narrowest } = this.#limits;
+    let worth = row[extent];
+    if (cutLength > this.#reach) return worth;
+    for (let x = Math.max(extent - kerf, narrowest + kerf); x < extent; x++) {
+      worth = Math.max(worth, row[x]);
+    }
+    return worth;
+  }
+
+  #rowParts(
+    row: Float64Array,
+    extent: number,
+    cutLength: number,
+    worth: number,
+    uncut: (extent: number) => number,
+  ): readonly number[] {
+    if (cutLength > this.#reach) return [extent];
+    return rowParts(extent, this.#limits, worth, (x) => row[x], uncut);
   }
 
   /** One piece, trimmed to its length, or a remnant. */
@@ -118,46 +150,66 @@ export class WholeBands implements BoxSolver {
     return this.#values[piece] + this.#remnant(rest, width);
   }
 
-  /** What a rectangle is worth as a remnant. A box that is not cut at all is none. */
   #remnant(x: number, y: number): number {
-    const { length, width } = this.#box;
-    if (this.#coin === 0 || this.#rule === undefined || (x === length && y === width)) return 0;
-    const { kerf } = this.#limits;
-    if (x <= kerf || y <= kerf) return 0;
-    return this.#coin * keptValue(x - kerf, y - kerf, this.#rule);
+    return this.#remnants === undefined ? 0 : this.#coin * this.#remnants.coins(x, y);
   }
 
-  #bandsPart(height: number): Part | undefined {
-    const bands =
-      this.#box.length <= this.#reach
-        ? chainParts(height, this.#limits, (y) => this.#bands[y])
-        : [height];
-    if (bands[0] !== height) return divided('along', bands, (y) => this.#bandsPart(y));
-    this.#band(height);
-    const sections = this.#sectionsPart(this.#box.length, height);
-    return divided('along', [height], () => sections);
-  }
-
-  /** Of the row of sections last filled in. */
-  #sectionsPart(length: number, height: number): Part | undefined {
-    const sections =
-      height <= this.#reach ? chainParts(length, this.#limits, (x) => this.#row[x]) : [length];
-    if (sections[0] !== length) {
-      return divided('across', sections, (x) => this.#sectionsPart(x, height));
-    }
-    return divided('across', [length], () => this.#stackPart(length, height));
+  #sectionsPart(height: number): Part | undefined {
+    this.#fillSections(height);
+    const sections = this.#rowParts(
+      this.#sectionRow,
+      this.#box.length,
+      height,
+      this.#band[height],
+      (x) => this.#section(x, height),
+    );
+    return divided('across', sections, (x) => this.#stackPart(x, height));
   }
 
   #stackPart(length: number, height: number): Part | undefined {
-    const worth = (y: number) => this.#stack[length * (this.#box.width + 1) + y];
-    const lay = this.#lays.get(height)?.find((lay) => this.#trimmed(lay, length) === worth(height));
-    if (worth(height) > 0 && lay !== undefined) {
-      return { kind: 'lay', piece: lay.piece, turned: lay.turned };
-    }
-    if (length > this.#reach) return undefined;
-    const stack = chainParts(height, this.#limits, worth);
-    if (stack[0] === height) return undefined;
-    return divided('along', stack, (y) => this.#stackPart(length, y));
+    const worth = this.#section(length, height);
+    if (worth === this.#uncut(length, height)) return this.#piecePart(length, height);
+    this.#fillStacks(length);
+    const stack = this.#rowParts(this.#stackRow, height, length, worth, (y) =>
+      this.#uncut(length, y),
+    );
+    return divided('along', stack, (y) => this.#piecePart(length, y));
+  }
+
+  /** One piece, trimmed to its length, or nothing where it is a remnant. */
+  #piecePart(length: number, height: number): Part | undefined {
+    const worth = this.#uncut(length, height);
+    const lay = this.#lays.get(height)?.find((lay) => this.#trimmed(lay, length) === worth);
+    return worth === 0 || lay === undefined
+      ? undefined
+      : { kind: 'lay', piece: lay.piece, turned: lay.turned };
+  }
+}
+
+/** What is known of one direction in which parts stand in a row. */
+interface Row {
+  readonly mayCut: boolean;
+  /** What a rest is worth; absent where that is nothing. */
+  readonly remnants: Remnants | undefined;
+  /** What an extent is worth as one part. */
+  readonly uncut: (extent: number) => number;
+  readonly remnant: (extent: number) => number;
+}
+
+/** The best of every extent, as one part or as a row, before a kerf takes a rest. */
+function fillRow(
+  chain: ExactChain,
+  extent: number,
+  best: Float64Array,
+  { mayCut, remnants, uncut, remnant }: Row,
+): void {
+  chain.restart();
+  best[0] = 0;
+  for (let x = 1; x <= extent; x++) {
+    const whole = uncut(x);
+    const cut = mayCut ? chain.cut(x, best, 0, remnants) : 0;
+    best[x] = Math.max(whole, cut);
+    if (mayCut && whole > cut && whole > remnant(x)) chain.add(x, whole);
   }
 }
 
