@@ -46,7 +46,7 @@ function solve(instance, items, mayTurn, published) {
   const box = boxOf(items, mayTurn);
   const areas = items.map(({ item_length, item_width }) => item_length * item_width);
   const priced = new FreePricer([box], limits).price(areas, 0);
-  const counts = priced.pattern(0)?.counts ?? [];
+  const counts = priced.patterns(0)[0]?.pattern.counts ?? [];
   const seconds = (performance.now() - start) / 1000;
   const { xs, ys } = boxRaster(box, limits);
   return {

@@ -55,7 +55,10 @@ export async function planCutting(
   const { signal, onProgress } = options;
   const time = deadlineIn(options.timeLimitSeconds ?? 60, now);
   const deadline: Deadline = { left: () => (signal?.aborted === true ? 0 : time.left()) };
-  const parts = byMetal(problem);
+  // Spares alone are no reason to cut anything.
+  const parts = byMetal(problem).filter((part) =>
+    part.problem.pieces.some(({ quantity }) => quantity > 0),
+  );
   const without = parts.filter((part) => part.problem.stock.length === 0);
   if (without.length > 0) {
     const pieces = without.flatMap((part) => part.problem.pieces.map(({ id }) => id));

@@ -22,6 +22,7 @@ import {
   keepRuleFor,
 } from './pattern/cutting-rules.js';
 import { keptValue } from './pattern/kept-value.js';
+import type { Pattern } from './pattern/part.js';
 import { patternOf } from './pattern/pattern-of.js';
 import type { Layout, PlanEffort, PlanOutcome, SearchEnding } from './plan.js';
 import type { CuttingProblem, Metal } from './problem.js';
@@ -106,6 +107,8 @@ export async function planOneMetal(
       newBook,
       pricer: pricers.exact,
       pricerFor: pricers.quick,
+      proper: (pattern, wanted) => proper(pattern, wanted, boxes, rules),
+      bare: keep === undefined ? undefined : (all) => bareSheets(all, demand, boxes, rules),
       engines,
       deadline: until,
       effort,
@@ -145,6 +148,33 @@ export async function planOneMetal(
   };
 }
 
+function proper(
+  pattern: Pattern,
+  demand: readonly number[],
+  boxes: readonly FillBox[],
+  rules: CuttingRules,
+): Pattern {
+  if (pattern.counts.every(([piece, copies]) => copies <= demand[piece])) return pattern;
+  const wanted = demand.map(() => 0);
+  for (const [piece, copies] of pattern.counts) wanted[piece] = Math.min(copies, demand[piece]);
+  const [bare] = dropSurplus([{ pattern, count: 1 }], wanted, boxes, rules);
+  return bare?.pattern ?? pattern;
+}
+
+/** A plan that cuts no more than is wanted, its remnants valued as its cuts leave them. */
+function bareSheets(
+  planned: readonly Planned[],
+  demand: readonly number[],
+  boxes: readonly FillBox[],
+  rules: CuttingRules,
+): readonly Planned[] {
+  const valued = planned.map(({ pattern, count }) => ({
+    pattern: patternOf(pattern.part, pattern.stockClass, boxes[pattern.stockClass], rules),
+    count,
+  }));
+  return dropSurplus(valued, demand, boxes, rules);
+}
+
 /** Surplus taken out, spares put in, and the whole made less trouble, at no more cost. */
 function finished(
   planned: readonly Planned[],
@@ -154,12 +184,8 @@ function finished(
   boxes: readonly FillBox[],
   rules: CuttingRules,
 ): readonly Planned[] {
-  const exact = planned.map(({ pattern, count }) => ({
-    pattern: patternOf(pattern.part, pattern.stockClass, boxes[pattern.stockClass], rules),
-    count,
-  }));
   const demand = problem.pieces.map((piece) => piece.quantity);
-  const bare = dropSurplus(exact, demand, boxes, rules);
+  const bare = bareSheets(planned, demand, boxes, rules);
   const wanted = problem.pieces.map((piece) => piece.spares ?? 0);
   const full = wanted.some((count) => count > 0)
     ? addSpares(bare, wanted, boxes, rules).sheets

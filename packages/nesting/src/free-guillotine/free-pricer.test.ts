@@ -16,7 +16,7 @@ function mostArea(sizes: readonly (readonly [number, number])[], mayTurn: boolea
   const limits = { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 };
   const areas = sizes.map(([length, width]) => length * width);
   const priced = new FreePricer([box], limits).price(areas, 0);
-  const counts = priced.pattern(0)?.counts ?? [];
+  const counts = priced.patterns(0)[0]?.pattern?.counts ?? [];
   const cut = counts.reduce((sum, [piece, copies]) => sum + areas[piece] * copies, 0);
   expect(cut).toBe(priced.worth[0]);
   return cut;

@@ -1,4 +1,5 @@
 import type { Deadline } from '../deadline.js';
+import type { Pattern } from '../pattern/part.js';
 import type { BandOffer, PatternPricer } from '../pattern/pattern-pricer.js';
 import type { BandBook } from './band-book.js';
 import type { BandAnswer, BandDuals, BandMaster } from './band-master.js';
@@ -18,6 +19,8 @@ export interface LinearRequest {
   readonly book: BandBook;
   /** Holds this demand and these classes; it starts from where it was left. */
   readonly master: BandMaster;
+  /** A pattern without the pieces that are more than the demand. */
+  readonly proper: (pattern: Pattern, demand: readonly number[]) => Pattern;
   /** True once a bound is as good as the caller can use. */
   readonly enough: (scaledBound: number) => boolean;
   /** Rounds after which to stop, unfinished; no limit when absent. */
@@ -74,15 +77,52 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
     if (bound.scaled > best.scaled) best = bound;
     if (request.enough(best.scaled)) return done(true);
     const before = book.sheets.length + book.bands.length;
+    const grown = () => book.sheets.length + book.bands.length > before;
+    const gaining = classes.flatMap((_, g) => {
+      const price = Math.max(0, duals.classes[g]) * scale + LEAST_GAIN * scale;
+      if (priced.worth[g] <= price) return [];
+      return priced.patterns(g).filter(({ worth }) => worth > price);
+    });
+    for (const { pattern } of gaining) book.addPattern(request.proper(pattern, demand));
+    if (!grown()) addThriftyPatterns(request, multipliers, duals);
+    // The linear plan is bounded by patterns with surplus too, so they belong into it.
+    if (!grown()) for (const { pattern } of gaining) book.addPattern(pattern);
+    if (!grown()) return done(true);
+    addBands(book, duals, priced.bands?.() ?? [], scale);
+  }
+}
+
+/** By how much values are lowered to find patterns that leave more. */
+const THRIFT = [0.5, 0.2, 0.05];
+
+/**
+ * Where remnants have a value, the pattern of most worth may owe it to copies that
+ * are more than the demand, and be known already without them. At lower values,
+ * patterns come first that leave more and cut less.
+ */
+function addThriftyPatterns(
+  { objective, keptAtMost, pricer, classes, scale, book, proper, demand }: LinearRequest,
+  multipliers: Multipliers,
+  duals: BandDuals,
+): void {
+  const coin = coinWorth(objective, multipliers);
+  if (coin === 0 || keptAtMost.every((coins) => coins === 0)) return;
+  for (const share of THRIFT) {
+    const priced = pricer.price(
+      multipliers.pieces.map((value) => Math.floor(value * share)),
+      coin,
+    );
     classes.forEach((_, g) => {
-      const price = Math.max(0, duals.classes[g]) * scale;
-      if (priced.worth[g] <= price + LEAST_GAIN * scale) return;
-      for (const { pattern, worth } of priced.patterns(g)) {
-        if (worth > price + LEAST_GAIN * scale) book.addPattern(pattern);
+      for (const { pattern } of priced.patterns(g)) {
+        const cut = proper(pattern, demand);
+        const worth = cut.counts.reduce(
+          (sum, [piece, copies]) => sum + multipliers.pieces[piece] * copies,
+          cut.kept * coin,
+        );
+        const price = Math.max(0, duals.classes[g]) * scale;
+        if (worth > price + LEAST_GAIN * scale) book.addPattern(cut);
       }
     });
-    if (book.sheets.length + book.bands.length === before) return done(true);
-    addBands(book, duals, priced.bands?.() ?? [], scale);
   }
 }
 

@@ -87,7 +87,8 @@ export function exactBound(
     entry.supplies.forEach((supply, t) => {
       const gain = Number.isFinite(supply.count) ? Math.max(0, full[g] - costs[g][t]) : 0;
       if (gain > 0) scaled -= gain * supply.count;
-      const back = Math.max(full[g], supply.leftOver * coin);
+      // Pieces that are worth nothing at these values may leave more than the worth counts.
+      const back = Math.max(full[g], kept[g], supply.leftOver * coin);
       scaled += Math.max(0, costs[g][t] - back) * supply.least;
       least = Math.min(least, supply.least > 0 ? full[g] : costs[g][t] + gain);
     });

@@ -23,7 +23,7 @@ export interface CoverRequest {
 }
 
 /** Rounds of column generation before the integer master. */
-const ROUNDS = 25;
+const ROUNDS = (globalThis as any).ROUNDS ?? 25;
 
 /**
  * Cuts as much of a small demand as the caps allow: generates patterns for it by

@@ -2,8 +2,10 @@ import type { Deadline } from '../deadline.js';
 import type { BandBook } from '../master/band-book.js';
 import type { Objective } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
+import type { Pattern } from '../pattern/part.js';
 import type { PatternPricer } from '../pattern/pattern-pricer.js';
 import type { Engines } from '../solvers/engine-choice.js';
+import type { Planned } from './planned.js';
 
 /** What every part of a search works with. */
 export interface SearchGround {
@@ -26,6 +28,10 @@ export interface SearchGround {
    * worth need not hold for all patterns of the kind.
    */
   readonly pricerFor: (demand: readonly number[]) => PatternPricer;
+  /** A pattern without the pieces that are more than the demand. */
+  readonly proper: (pattern: Pattern, demand: readonly number[]) => Pattern;
+  /** A plan with its surplus taken out, its remnants then worth the more; only where they have a value. */
+  readonly bare: ((planned: readonly Planned[]) => readonly Planned[]) | undefined;
   readonly engines: Engines;
   readonly deadline: Deadline;
   /** What was done, counted as it is done. */

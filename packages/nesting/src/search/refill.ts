@@ -17,7 +17,7 @@ const FEWEST_FREED = 2;
 /** Most sheets that are freed at a time. */
 const MOST_FREED = 30;
 /** Nodes that one integer master may take. */
-const NODES_EACH = 300;
+const NODES_EACH = (globalThis as any).NODES ?? 300;
 
 /**
  * Local search on a plan that keeps to a cost: each step frees some sheets, and

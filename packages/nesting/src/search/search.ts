@@ -182,6 +182,7 @@ class Hunt {
       missing: missingWeight(ground.demand, affordable, weights),
     };
     partial = (await refillRest(ground, affordable, weights, target, [])) ?? partial;
+    if (partial.missing > 0) await this.#complete(partial);
     const refiller = new Refiller(ground, weights, target, random);
     for (let vain = 0; partial.missing > 0 && vain < STEPS_IN_VAIN && this.#left() > 0; vain++) {
       const next = await refiller.step(partial);
@@ -191,7 +192,6 @@ class Hunt {
       this.#tell('local search');
     }
     if (partial.missing === 0) this.#offer(partial.planned);
-    else await this.#complete(partial);
   }
 
   /** Makes a plan of what is nearly one, at whatever it costs. */
@@ -249,7 +249,9 @@ class Hunt {
   ): Promise<'optimal' | 'infeasible' | 'stopped'> {
     if (this.#left() <= 0) return 'stopped';
     ground.effort.integerMasters++;
-    const cap = { measure: this.#measure, atMost: this.#target() };
+    // Surplus that is taken out afterwards may make a plan of the same cost cheaper.
+    const surplus = ground.bare !== undefined && Number.isFinite(this.#cost);
+    const cap = { measure: this.#measure, atMost: surplus ? this.#cost : this.#target() };
     const { classes, demand, objective, book, engines } = ground;
     const capped = { ...objective, caps: [...objective.caps, cap] };
     const master = new BandMaster({
@@ -276,10 +278,11 @@ class Hunt {
   }
 
   /** Takes a plan that is better than the best so far, once its cost has been counted again. */
-  #offer(planned: readonly Planned[] | undefined): void {
-    if (planned === undefined) return;
-    const { classes, demand, objective } = this.#ground;
-    if (demandLeft(demand, planned).some((quantity) => quantity > 0)) return;
+  #offer(offered: readonly Planned[] | undefined): void {
+    if (offered === undefined) return;
+    const { classes, demand, objective, bare } = this.#ground;
+    if (demandLeft(demand, offered).some((quantity) => quantity > 0)) return;
+    const planned = bare?.(offered) ?? offered;
     const used = sheetsUsed(planned, classes.length);
     const kept = keptCoins(planned);
     const of = (measure: Measure) => totalCost(classes, used, measure) - measure.coin * kept;
