@@ -108,9 +108,14 @@ export class Report {
   /** @param faults what is wrong with the row; it is printed, and the benchmark fails */
   add(row, faults = []) {
     this.rows.push({ ...row, ...(faults.length > 0 ? { faults } : {}) });
-    this.#print(this.#columns.map(({ cell }) => cell(row)));
+    this.show(row);
     for (const fault of faults) this.fault(fault);
     this.#write();
+  }
+
+  /** Prints a line that is no measurement of its own. */
+  show(row) {
+    this.#print(this.#columns.map(({ cell }) => cell(row)));
   }
 
   fault(message) {
