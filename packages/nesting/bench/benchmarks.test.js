@@ -53,7 +53,15 @@ describe('the benchmarks', () => {
   });
 
   it.each(['2', '3', 'free'])('find the sheets of furniture orders, stages %s', async (stages) => {
-    const bench = await run('furniture.js', '--data', folder, '--seconds', '20', '--stages', stages);
+    const bench = await run(
+      'furniture.js',
+      '--data',
+      folder,
+      '--seconds',
+      '20',
+      '--stages',
+      stages,
+    );
     expect(bench.lines.map(first).slice(0, 3)).toEqual(['instance', 'B1', 'B2']);
     expect(bench.code).toBe(0);
     const { rows, summary } = bench.figures;
