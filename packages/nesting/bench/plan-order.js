@@ -6,7 +6,7 @@ import { judgedPlan } from './judged-plan.js';
 import { smallOrder } from './shop-orders.js';
 
 process.once('message', async ({ problem, limits }) => {
-  await judgedPlan(smallOrder({ seed: 1 }), { timeLimitSeconds: 1 });
+  await judgedPlan(smallOrder({ seed: 1, types: 3 }), { timeLimitSeconds: 1 });
   const restMegabytes = megabytes();
   const faults = [];
   let last;

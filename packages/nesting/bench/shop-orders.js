@@ -62,10 +62,9 @@ function different(count, draw) {
 }
 
 /** A small order, for what cannot cope with more: a few large pieces, and no offcut. */
-export function smallOrder({ seed }) {
+export function smallOrder({ seed, types }) {
   const random = seededRandom(seed * 7919);
   const between = ([least, most]) => least + Math.floor(random() * (most - least + 1));
-  const types = between([3, 5]);
   const pieces = Array.from({ length: types }, (_, index) => ({
     id: `blank ${index + 1}`,
     length: between([350, 1000]),

@@ -9,7 +9,7 @@
 import loadHighs from 'highs';
 
 /** With more copies of pieces the model is too large to be of any use. */
-const MOST_COPIES = 20;
+const MOST_COPIES = 30;
 
 export const explicitModel = {
   name: 'explicit model',
