@@ -22,12 +22,23 @@ B1,0,proven,3
 B2,0,not solved within limits,
 B1,1,proven,3
 `;
+// Four squares fill a sheet. Two 60 by 30 lie straight on one, and a third where it may turn.
+const SHEETS = `instance,sheet_length,sheet_width,item_length,item_width
+C1,100,100,50,50
+C2,100,60,60,30
+`;
+const MOST_AREA = `instance,fixed_orientation_optimum,rotation_allowed_optimum
+C1,10000,10000
+C2,3600,5400
+`;
 
 let folder;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'bench-'));
   await writeFile(join(folder, 'furniture-a.csv'), INSTANCES);
   await writeFile(join(folder, 'furniture-a-free-guillotine-optima.csv'), OPTIMA);
+  await writeFile(join(folder, 'gcut.csv'), SHEETS);
+  await writeFile(join(folder, 'gcut-free-guillotine-knapsack-optima.csv'), MOST_AREA);
 });
 afterAll(() => rm(folder, { recursive: true }));
 
@@ -106,6 +117,13 @@ describe('the benchmarks', () => {
     expect(bench.lines[0]).toMatch(/^skipped: /);
     expect(bench.code).toBe(0);
     expect(bench.figures).toBeUndefined();
+  });
+
+  it('find the most area out of one sheet', async () => {
+    const bench = await run('one-sheet.js', '--data', folder);
+    expect(bench.lines.map(first).slice(0, 3)).toEqual(['instance', 'C1', 'C1']);
+    expect(bench.code).toBe(0);
+    expect(bench.figures.rows.map(({ found }) => found)).toEqual([10000, 10000, 3600, 5400]);
   });
 
   it('set the planner against others', async () => {
