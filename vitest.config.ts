@@ -13,7 +13,7 @@ export default defineConfig({
     },
   },
   test: {
-    include: ['packages/*/src/**/*.test.ts'],
+    include: ['packages/*/src/**/*.test.ts', 'packages/*/bench/**/*.test.js'],
     setupFiles: ['vitest.setup.ts'],
     testTimeout: 120_000,
     // How many large random problems packages/nesting plans: SOAK=10000 for a long look.

@@ -3,28 +3,13 @@
  * optima: J.E. Beasley, "Algorithms for unconstrained two-dimensional guillotine
  * cutting", JORS 36 (1985) 297-306, instances gcut1-12 of the OR-Library; optima by
  * G. Cintra and Y. Wakabayashi, fixed and turned. Run by `npm run bench:one-sheet`,
- * with `-- --json FILE` to have the figures in a file too. Fails where one differs.
+ * which prices one sheet to the end, whatever `--seconds` says. Fails where one differs.
  */
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
 import { boxRaster } from '../dist/box-solver/raster-points.js';
 import { FreePricer } from '../dist/free-guillotine/free-pricer.js';
+import { Report, readData, readOptions, seconds, sum, timed } from './harness.js';
 
-const DATA = new URL('../../../../shared/benchmarks/', import.meta.url);
-const INSTANCES = new URL('gcut.csv', DATA);
-const OPTIMA = new URL('gcut-free-guillotine-knapsack-optima.csv', DATA);
 const limits = { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 };
-
-const { values: options } = parseArgs({ options: { json: { type: 'string' } } });
-
-function readCsv(file) {
-  const [heading, ...lines] = readFileSync(file, 'utf8').trim().split(/\r?\n/);
-  const names = heading.split(',');
-  return lines.map((line) => {
-    const cells = line.split(',');
-    return Object.fromEntries(names.map((name, column) => [name, cells[column]]));
-  });
-}
 
 function boxOf(items, mayTurn) {
   const lays = items.flatMap(({ item_length, item_width }, piece) => {
@@ -41,62 +26,57 @@ function boxOf(items, mayTurn) {
   };
 }
 
-function solve(instance, items, mayTurn, published) {
-  const start = performance.now();
+async function solve(instance, items, mayTurn, published) {
   const box = boxOf(items, mayTurn);
   const areas = items.map(({ item_length, item_width }) => item_length * item_width);
-  const priced = new FreePricer([box], limits).price(areas, 0);
-  const counts = priced.patterns(0)[0]?.pattern.counts ?? [];
-  const seconds = (performance.now() - start) / 1000;
+  const { result, ...time } = await timed(() => {
+    const priced = new FreePricer([box], limits).price(areas, 0);
+    return { bound: priced.worth[0], counts: priced.patterns(0)[0]?.pattern.counts ?? [] };
+  });
   const { xs, ys } = boxRaster(box, limits);
   return {
     instance,
     turned: mayTurn,
     published,
-    bound: priced.worth[0],
-    found: counts.reduce((sum, [piece, copies]) => sum + areas[piece] * copies, 0),
+    bound: result.bound,
+    found: sum(result.counts.map(([piece, copies]) => copies * areas[piece])),
     points: [xs.at.length, ys.at.length],
-    seconds,
+    ...time,
   };
 }
 
-function print(rows) {
-  const heading = ['instance', 'turned', 'published', 'bound', 'found', 'points', 'seconds'];
-  const cells = rows.map(({ instance, turned, published, bound, found, points, seconds }) => [
-    instance,
-    turned ? 'yes' : 'no',
-    String(published),
-    String(bound),
-    String(found),
-    points.join(' x '),
-    seconds.toFixed(3),
-  ]);
-  const table = [heading, ...cells];
-  const widths = heading.map((_, column) => Math.max(...table.map((row) => row[column].length)));
-  for (const row of table) {
-    const line = row.map((cell, column) =>
-      column === 0 ? cell.padEnd(widths[column]) : cell.padStart(widths[column]),
-    );
-    process.stdout.write(`${line.join('  ')}\n`);
+const options = readOptions();
+const data = readData(options.data, 'gcut.csv', 'gcut-free-guillotine-knapsack-optima.csv');
+if (data !== undefined) {
+  const [lines, optima] = data;
+  const columns = [
+    ['instance', (row) => row.instance],
+    ['turned', (row) => (row.turned ? 'yes' : 'no')],
+    ['published', (row) => String(row.published)],
+    ['bound', (row) => String(row.bound), 9],
+    ['found', (row) => String(row.found), 9],
+    ['points', (row) => row.points.join(' x '), 9],
+    ['seconds', (row) => seconds(row.seconds), 8],
+    ['cpu s', (row) => seconds(row.cpuSeconds), 8],
+  ];
+  const report = new Report('one sheet', columns, options);
+  const chosen = optima.filter(({ instance }) => options.only(instance));
+  for (const { instance, fixed_orientation_optimum, rotation_allowed_optimum } of chosen) {
+    const items = lines.filter((line) => line.instance === instance);
+    for (const mayTurn of [false, true]) {
+      const published = Number(mayTurn ? rotation_allowed_optimum : fixed_orientation_optimum);
+      const row = await solve(instance, items, mayTurn, published);
+      const same = row.found === published && row.bound === published;
+      report.add(row, same ? [] : [`${instance} differs from the published ${published}`]);
+    }
   }
-}
-
-if (existsSync(INSTANCES) && existsSync(OPTIMA)) {
-  const instances = readCsv(INSTANCES);
-  const rows = readCsv(OPTIMA).flatMap(
-    ({ instance, fixed_orientation_optimum, rotation_allowed_optimum }) => {
-      const items = instances.filter((row) => row.instance === instance);
-      return [
-        solve(instance, items, false, Number(fixed_orientation_optimum)),
-        solve(instance, items, true, Number(rotation_allowed_optimum)),
-      ];
-    },
-  );
-  print(rows);
-  const wrong = rows.filter((row) => row.found !== row.published || row.bound !== row.published);
-  process.stdout.write(`${rows.length - wrong.length} of ${rows.length} as published\n`);
-  if (options.json !== undefined) writeFileSync(options.json, `${JSON.stringify(rows, null, 2)}\n`);
-  if (wrong.length > 0 || rows.length === 0) process.exitCode = 1;
-} else {
-  process.stdout.write('skipped: the benchmark data are not beside the project\n');
+  const { rows, faults } = report;
+  const summary = {
+    asPublished: rows.length - faults.length,
+    totalSeconds: sum(rows.map((row) => row.seconds)),
+    totalCpuSeconds: sum(rows.map((row) => row.cpuSeconds)),
+  };
+  report.end(summary, [
+    `${summary.asPublished} of ${rows.length} as published; ${seconds(summary.totalSeconds)} s, ${seconds(summary.totalCpuSeconds)} s of processor`,
+  ]);
 }

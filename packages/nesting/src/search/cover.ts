@@ -14,8 +14,11 @@ export interface CoverRequest {
   readonly classes: readonly StockClass[];
   /** What the sheets may cost, and whatever else they must keep to. */
   readonly caps: readonly Cap[];
-  /** What going without a piece counts, one for each. */
-  readonly weights: readonly number[];
+  /**
+   * What going without a piece counts, one for each: the least of that is sought.
+   * Absent where all must be cut: the least cost is sought.
+   */
+  readonly weights: readonly number[] | undefined;
   /** Patterns known to be of use. */
   readonly seeds: readonly Pattern[];
   /** Nodes that the integer master may take. */
@@ -23,12 +26,14 @@ export interface CoverRequest {
 }
 
 /** Rounds of column generation before the integer master. */
-const ROUNDS = (globalThis as any).ROUNDS ?? 25;
+const ROUNDS = 20;
+/** Share of the time left that one integer master may take. */
+const SHARE_OF_TIME = 0.15;
 
 /**
  * Cuts as much of a small demand as the caps allow: generates patterns for it by
  * the linear master, then solves the integer master for the least weight of
- * pieces gone without.
+ * pieces gone without, or for the least cost.
  * @returns undefined where no answer came in time
  */
 export async function cover(
@@ -65,8 +70,8 @@ export async function cover(
   const whole = new BandMaster({
     classes,
     demand,
-    objective: { cost: undefined, caps },
-    penalties: weights,
+    objective: { cost: weights === undefined ? objective.cost : undefined, caps },
+    ...(weights === undefined ? {} : { penalties: weights }),
     packs: true,
     book,
     engines,
@@ -74,7 +79,11 @@ export async function cover(
   try {
     whole.addFromBook();
     ground.effort.integerMasters++;
-    const answer = await whole.solve({ integer: true, seconds: ground.deadline.left(), nodes });
+    const answer = await whole.solve({
+      integer: true,
+      seconds: ground.deadline.left() * SHARE_OF_TIME,
+      nodes,
+    });
     if (typeof answer === 'string') return undefined;
     const planned = compose(book, answer).map(([pattern, count]) => ({ pattern, count }));
     return { planned, best: answer.status === 'optimal' };

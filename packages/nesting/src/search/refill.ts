@@ -1,4 +1,4 @@
-import { type Measure, totalCost } from '../master/objective.js';
+import { type Measure, money, totalCost } from '../master/objective.js';
 import { without } from './class-supplies.js';
 import { cover } from './cover.js';
 import type { SearchGround } from './ground.js';
@@ -17,7 +17,7 @@ const FEWEST_FREED = 2;
 /** Most sheets that are freed at a time. */
 const MOST_FREED = 30;
 /** Nodes that one integer master may take. */
-const NODES_EACH = (globalThis as any).NODES ?? 300;
+const NODES_EACH = 40;
 
 /**
  * Local search on a plan that keeps to a cost: each step frees some sheets, and
@@ -29,9 +29,7 @@ export class Refiller {
   readonly #ground: SearchGround;
   readonly #weights: readonly number[];
   readonly #atMost: number;
-  readonly #random: () => number;
-  #freed = FREED_FIRST;
-  #exhausted = false;
+  readonly #choice: SheetChoice;
 
   /** @param atMost the cost to keep to, by the measure of the objective */
   constructor(
@@ -43,6 +41,61 @@ export class Refiller {
     this.#ground = ground;
     this.#weights = weights;
     this.#atMost = atMost;
+    this.#choice = new SheetChoice(random);
+  }
+
+  /** True once all sheets were freed at a time and their best answer found. */
+  get exhausted(): boolean {
+    return this.#choice.exhausted;
+  }
+
+  async step(partial: Partial): Promise<Partial> {
+    const { rest, freed } = this.#choice.choose(partial.planned);
+    const again = await refillRest(this.#ground, rest, this.#weights, this.#atMost, freed);
+    this.#choice.learn(again?.best === true);
+    return again !== undefined && again.missing <= partial.missing ? again : partial;
+  }
+}
+
+/**
+ * One step of local search on the cost of a whole plan: frees some sheets, and
+ * cuts their pieces again for as little as can be.
+ * @returns the plan as it was where nothing as cheap came of it
+ */
+export async function cutAgain(
+  ground: SearchGround,
+  planned: readonly Planned[],
+  choice: SheetChoice,
+): Promise<readonly Planned[]> {
+  const { rest, freed } = choice.choose(planned);
+  const { objective, classes } = ground;
+  const cost = objective.cost ?? money;
+  const now = spentOn(ground, planned, cost) - spentOn(ground, rest, cost);
+  const caps = objective.caps.map((cap) => ({
+    ...cap,
+    atMost: cap.atMost - spentOn(ground, rest, cap.measure),
+  }));
+  const used = sheetsUsed(rest, classes.length);
+  const added = await cover(ground, {
+    demand: demandLeft(ground.demand, rest),
+    classes: classes.map((entry, g) => without(entry, used[g])),
+    caps: [...caps, { measure: cost, atMost: now }],
+    weights: undefined,
+    seeds: freed,
+    nodes: NODES_EACH,
+  });
+  choice.learn(added?.best === true);
+  return added === undefined ? planned : [...rest, ...added.planned];
+}
+
+/** Which sheets to free: more at a time where that is solved with ease. */
+export class SheetChoice {
+  readonly #random: () => number;
+  #freed = FREED_FIRST;
+  #all = false;
+  #exhausted = false;
+
+  constructor(random: () => number) {
     this.#random = random;
   }
 
@@ -51,23 +104,34 @@ export class Refiller {
     return this.#exhausted;
   }
 
-  async step(partial: Partial): Promise<Partial> {
-    const most = Math.ceil(this.#freed);
-    const sheets = partial.planned.flatMap(({ pattern, count }) =>
-      new Array<Planned['pattern']>(Math.min(count, most)).fill(pattern),
+  choose(planned: readonly Planned[]): {
+    readonly rest: readonly Planned[];
+    readonly freed: readonly Planned['pattern'][];
+  } {
+    const wanted = Math.round(this.#freed);
+    const sheets = planned.flatMap(({ pattern, count }) =>
+      new Array<Planned['pattern']>(Math.min(count, wanted)).fill(pattern),
     );
     const freed: Planned['pattern'][] = [];
-    while (freed.length < Math.round(this.#freed) && sheets.length > 0) {
-      const [pattern] = sheets.splice(Math.floor(this.#random() * sheets.length), 1);
-      freed.push(pattern);
+    while (freed.length < wanted && sheets.length > 0) {
+      freed.push(...sheets.splice(Math.floor(this.#random() * sheets.length), 1));
     }
-    const rest = withoutSheets(partial.planned, freed);
-    const again = await refillRest(this.#ground, rest, this.#weights, this.#atMost, freed);
-    if (again?.best === true && sheets.length === 0) this.#exhausted = true;
-    if (again?.best === true) this.#freed = Math.min(this.#freed + 0.25, MOST_FREED);
-    else this.#freed = Math.max(FEWEST_FREED, this.#freed - 0.5);
-    return again !== undefined && again.missing <= partial.missing ? again : partial;
+    this.#all = sheets.length === 0;
+    return { rest: withoutSheets(planned, freed), freed };
   }
+
+  /** @param solved whether the best answer for the sheets last chosen was found */
+  learn(solved: boolean): void {
+    if (solved && this.#all) this.#exhausted = true;
+    this.#freed = solved
+      ? Math.min(this.#freed + 0.25, MOST_FREED)
+      : Math.max(FEWEST_FREED, this.#freed - 0.5);
+  }
+}
+
+function spentOn(ground: SearchGround, planned: readonly Planned[], measure: Measure): number {
+  const used = sheetsUsed(planned, ground.classes.length);
+  return totalCost(ground.classes, used, measure) - measure.coin * keptCoins(planned);
 }
 
 /** Cuts what a plan lacks as well as a cost allows. */
@@ -80,8 +144,7 @@ export async function refillRest(
 ): Promise<(Partial & { readonly best: boolean }) | undefined> {
   const { objective, classes } = ground;
   const used = sheetsUsed(rest, classes.length);
-  const spent = (measure: Measure) =>
-    totalCost(classes, used, measure) - measure.coin * keptCoins(rest);
+  const spent = (measure: Measure) => spentOn(ground, rest, measure);
   const caps = objective.caps.map((cap) => ({ ...cap, atMost: cap.atMost - spent(cap.measure) }));
   if (objective.cost !== undefined) {
     caps.push({ measure: objective.cost, atMost: atMost - spent(objective.cost) });
