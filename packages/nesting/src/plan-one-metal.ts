@@ -107,6 +107,7 @@ export async function planOneMetal(
       newBook,
       pricer: pricers.exact,
       pricerFor: pricers.quick,
+      firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, pricers.quick),
       proper: (pattern, wanted) => proper(pattern, wanted, boxes, rules),
       bare: keep === undefined ? undefined : (all) => bareSheets(all, demand, boxes, rules),
       engines,

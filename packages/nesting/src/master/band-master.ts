@@ -133,6 +133,7 @@ export class BandMaster {
     readonly integer: boolean;
     readonly seconds: number;
     readonly nodes?: number;
+    readonly gap?: number;
   }): Promise<BandAnswer | 'infeasible' | 'stopped'> {
     const answer = await this.#master.solve(limits);
     if (answer.status === 'infeasible') return 'infeasible';

@@ -1,5 +1,6 @@
+import type { BandBook } from '../master/band-book.js';
 import { BandMaster } from '../master/band-master.js';
-import { solveLinear } from '../master/column-generation.js';
+import { type LinearResult, solveLinear } from '../master/column-generation.js';
 import type { Cap } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { Pattern } from '../pattern/part.js';
@@ -25,8 +26,13 @@ export interface CoverRequest {
   readonly nodes: number;
 }
 
+/** Sheet patterns and bands that the integer master works with, those of least reduced cost. */
+const SHEETS = 100;
+const BANDS = 300;
 /** Rounds of column generation before the integer master. */
 const ROUNDS = 20;
+/** How far from the best an answer may be by which less is gone without. */
+const GOOD_ENOUGH = 0.3;
 /** Share of the time left that one integer master may take. */
 const SHARE_OF_TIME = 0.15;
 
@@ -52,8 +58,9 @@ export async function cover(
     book,
     engines,
   });
+  let result: LinearResult;
   try {
-    const result = await solveLinear({
+    result = await solveLinear({
       ...ground,
       pricer: ground.pricerFor(demand),
       classes,
@@ -77,12 +84,14 @@ export async function cover(
     engines,
   });
   try {
-    whole.addFromBook();
+    const chosen = cheapest(book, result);
+    whole.addFromBook(chosen.sheets, chosen.bands);
     ground.effort.integerMasters++;
     const answer = await whole.solve({
       integer: true,
       seconds: ground.deadline.left() * SHARE_OF_TIME,
       nodes,
+      gap: weights === undefined ? 0 : GOOD_ENOUGH,
     });
     if (typeof answer === 'string') return undefined;
     const planned = compose(book, answer).map(([pattern, count]) => ({ pattern, count }));
@@ -90,4 +99,29 @@ export async function cover(
   } finally {
     whole.close();
   }
+}
+
+/** The patterns that cost least at the duals of the linear plan. */
+function cheapest(
+  book: BandBook,
+  { answer }: LinearResult,
+): { readonly sheets: readonly number[]; readonly bands: readonly number[] } {
+  const duals = answer?.duals;
+  if (duals === undefined)
+    return { sheets: [...book.sheets.keys()], bands: [...book.bands.keys()] };
+  const slot = (index: number) => duals.slots[index] ?? 0;
+  const sheetCost = book.sheets.map(({ box, slots, kept }) =>
+    slots.reduce((sum, [index, count]) => sum - slot(index) * count, duals.classes[box] - kept),
+  );
+  const bandCost = book.bands.map((band) =>
+    band.counts.reduce(
+      (sum, [piece, copies]) => sum - duals.pieces[piece] * copies,
+      slot(band.slot) - band.kept,
+    ),
+  );
+  return { sheets: leastFirst(sheetCost, SHEETS), bands: leastFirst(bandCost, BANDS) };
+}
+
+function leastFirst(costs: readonly number[], most: number): readonly number[] {
+  return [...costs.keys()].sort((a, b) => costs[a] - costs[b] || a - b).slice(0, most);
 }

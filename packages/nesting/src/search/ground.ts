@@ -32,6 +32,11 @@ export interface SearchGround {
   readonly proper: (pattern: Pattern, demand: readonly number[]) => Pattern;
   /** A plan with its surplus taken out, its remnants then worth the more; only where they have a value. */
   readonly bare: ((planned: readonly Planned[]) => readonly Planned[]) | undefined;
+  /** Cuts a demand from some of the stock by the rule of thumb; undefined where that is not enough. */
+  readonly firstFit: (
+    demand: readonly number[],
+    classes: readonly StockClass[],
+  ) => readonly Planned[] | undefined;
   readonly engines: Engines;
   readonly deadline: Deadline;
   /** What was done, counted as it is done. */

@@ -14,6 +14,8 @@ export interface Partial {
 /** Sheets that are freed at first, and at the fewest. */
 const FREED_FIRST = 4;
 const FEWEST_FREED = 2;
+/** By how much the number of freed sheets grows where they were solved; it falls by 1 where not. */
+const MORE_EACH_TIME = 0.05;
 /** Most sheets that are freed at a time. */
 const MOST_FREED = 30;
 /** Nodes that one integer master may take. */
@@ -124,8 +126,8 @@ export class SheetChoice {
   learn(solved: boolean): void {
     if (solved && this.#all) this.#exhausted = true;
     this.#freed = solved
-      ? Math.min(this.#freed + 0.25, MOST_FREED)
-      : Math.max(FEWEST_FREED, this.#freed - 0.5);
+      ? Math.min(this.#freed + MORE_EACH_TIME, MOST_FREED)
+      : Math.max(FEWEST_FREED, this.#freed - 1);
   }
 }
 

@@ -6,11 +6,19 @@ import { aboveEveryPlan } from '../master/shortage.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
 import { branchOnSupplies } from './branch-on-supplies.js';
+import { without } from './class-supplies.js';
 import { compose } from './compose.js';
 import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
 import { demandLeft, keptCoins, type Planned, sheetsUsed } from './planned.js';
-import { missingWeight, type Partial, Refiller, refillRest } from './refill.js';
+import {
+  cutAgain,
+  missingWeight,
+  type Partial,
+  Refiller,
+  refillRest,
+  SheetChoice,
+} from './refill.js';
 
 export interface SearchRequest {
   readonly ground: SearchGround;
@@ -36,13 +44,18 @@ export interface SearchResult {
 /** Most patterns in a master that is to prove something. */
 const MOST_TO_PROVE = 20_000;
 /** Most columns in a master over all that came up. */
-const MOST_IN_POOL = 3_000;
+const MOST_IN_POOL = 600;
 /** Nodes that a master may take which proves nothing. */
 const NODES_TO_FIND = 400;
 /** Sheets that a dive leaves to the integer master, in turn. */
 const SHEETS_LEFT = [6, 4, 9];
 /** Steps of local search in vain after which it starts again from another dive. */
 const STEPS_IN_VAIN = 40;
+/** Where so many costs lie between the bound and a plan, the plan is bettered step by step. */
+const FEW_COSTS = 3;
+/** Share of the time left that branching may take, and a master that proves nothing. */
+const SHARE_TO_BRANCH = 0.25;
+const SHARE_TO_FIND = 0.15;
 /** Dives, after the first without noise, each with its local search. */
 const DIVES = 60;
 /** Dives in vain after which the search ends. */
@@ -110,23 +123,30 @@ class Hunt {
     const root = await this.#solveRoot();
     if (this.#impossible() || this.#met()) return 'bound met';
     if (root === undefined) return 'time limit';
-    await this.#diveAndRefill(root, this.#aim(0), 0);
-    if (!this.#met()) await this.#masterOfPool();
+    const partial = await this.#dive(root, this.#aim(0), 0);
     if (!this.#met()) await this.#branch(root);
+    if (!this.#met()) await this.#masterOfPool();
     if (this.#impossible() || this.#met()) return 'bound met';
-    if (this.#request.brief) return this.#left() <= 0 ? 'time limit' : 'pattern limit';
+    if (this.#request.brief) {
+      await this.#cutCheaper(0);
+      return this.#left() <= 0 ? 'time limit' : 'pattern limit';
+    }
     const listed = await this.#masterOfAll(root);
     if (listed !== undefined) return listed;
+    if (this.#manyCosts()) await this.#cutCheaper(0);
+    if (!this.#met()) await this.#refill(root, partial, this.#aim(0), 0);
     let best = this.#cost;
     for (let dives = 1, vain = 0; dives <= DIVES && vain < DIVES_IN_VAIN; dives++, vain++) {
+      if (this.#impossible() || this.#met()) return 'bound met';
       if (this.#left() <= 0) return 'time limit';
       if (this.#cost < best) vain = 0;
       best = this.#cost;
-      await this.#diveAndRefill(root, this.#aim(dives), dives);
+      const next = await this.#dive(root, this.#aim(dives), dives);
+      if (this.#manyCosts()) await this.#cutCheaper(dives);
+      if (!this.#met()) await this.#refill(root, next, this.#aim(dives), dives);
       if (!this.#met() && dives % 5 === 0) await this.#masterOfPool();
-      if (this.#met()) return 'bound met';
     }
-    return 'pattern limit';
+    return this.#met() ? 'bound met' : 'pattern limit';
   }
 
   result(ending: SearchEnding): SearchResult {
@@ -165,43 +185,75 @@ class Hunt {
     return root.answer === undefined ? undefined : root;
   }
 
-  /** Dives, then refills what is missing at a cost that is to be reached. */
-  async #diveAndRefill(root: LinearResult, target: number, round: number): Promise<void> {
+  /**
+   * Dives, and cuts what is left as well as a cost that is to be reached allows;
+   * then what is still missing at whatever it costs.
+   */
+  async #dive(root: LinearResult, target: number, round: number): Promise<Partial> {
     const { ground } = this;
-    const random = seededRandom(this.#request.seed + round);
     const taken = await dive(ground, {
       master: this.#master,
       root,
       sheetsLeft: SHEETS_LEFT[round % SHEETS_LEFT.length],
-      random: round === 0 ? undefined : random,
+      random: round === 0 ? undefined : seededRandom(this.#request.seed + round),
     });
+    this.#offer(withFirstFit(ground, taken));
     const weights = this.#weights(root);
     const affordable = withinCost(ground, taken, this.#measure, target);
-    let partial: Partial = {
+    const bare: Partial = {
       planned: affordable,
       missing: missingWeight(ground.demand, affordable, weights),
     };
-    partial = (await refillRest(ground, affordable, weights, target, [])) ?? partial;
-    if (partial.missing > 0) await this.#complete(partial);
-    const refiller = new Refiller(ground, weights, target, random);
+    if (this.#met() || this.#left() <= 0) return bare;
+    const partial = (await refillRest(ground, affordable, weights, target, [])) ?? bare;
+    if (partial.missing === 0) this.#offer(partial.planned);
+    else this.#offer(withFirstFit(ground, partial.planned));
+    return partial;
+  }
+
+  /** Local search on what a plan of the cost to be reached leaves uncut. */
+  async #refill(root: LinearResult, start: Partial, target: number, round: number): Promise<void> {
+    const { ground } = this;
+    if (target > this.#target()) return;
+    const random = seededRandom(this.#request.seed + round);
+    const refiller = new Refiller(ground, this.#weights(root), target, random);
+    let partial = start;
     for (let vain = 0; partial.missing > 0 && vain < STEPS_IN_VAIN && this.#left() > 0; vain++) {
       const next = await refiller.step(partial);
-      if (refiller.exhausted) break;
-      if (next.missing < partial.missing) vain = 0;
+      if (next.missing < partial.missing) {
+        vain = 0;
+        this.#offer(withFirstFit(ground, next.planned));
+      }
       partial = next;
+      if (refiller.exhausted) break;
       this.#tell('local search');
     }
     if (partial.missing === 0) this.#offer(partial.planned);
   }
 
-  /** Makes a plan of what is nearly one, at whatever it costs. */
-  async #complete(partial: Partial): Promise<void> {
-    const { ground } = this;
-    if (this.#left() <= 0 || this.#planned === undefined) return;
-    const weights = ground.demand.map(() => 1);
-    const limit = this.#reach.below(this.#cost);
-    const whole = await refillRest(ground, partial.planned, weights, limit, []);
-    if (whole?.missing === 0) this.#offer(whole.planned);
+  /** Local search on the cost of the best plan. */
+  async #cutCheaper(round: number): Promise<void> {
+    const random = seededRandom(this.#request.seed + 1000 + round);
+    const choice = new SheetChoice(random);
+    let planned = this.#planned;
+    for (let vain = 0; planned !== undefined && vain < STEPS_IN_VAIN; vain++) {
+      if (this.#met() || this.#left() <= 0 || choice.exhausted) return;
+      const cost = this.#cost;
+      planned = await cutAgain(this.#ground, planned, choice);
+      this.#offer(planned);
+      if (this.#cost < cost) vain = 0;
+      this.#tell('local search');
+    }
+  }
+
+  /** Whether many costs lie between the bound and the best plan. */
+  #manyCosts(): boolean {
+    let cost = this.#cost;
+    for (let steps = 0; steps < FEW_COSTS; steps++) {
+      cost = this.#reach.below(cost);
+      if (cost < this.#bound(this.#scaled)) return false;
+    }
+    return true;
   }
 
   async #masterOfPool(): Promise<void> {
@@ -212,8 +264,12 @@ class Hunt {
 
   async #branch(root: LinearResult): Promise<void> {
     const { ground } = this;
-    const scaled = await branchOnSupplies(ground, this.#master, root, (value) =>
-      this.#meets(value),
+    const until = this.#left() * (1 - SHARE_TO_BRANCH);
+    const scaled = await branchOnSupplies(
+      { ...ground, deadline: { left: () => this.#left() - until } },
+      this.#master,
+      root,
+      (value) => this.#meets(value),
     );
     this.#raise(Math.min(scaled, this.#above * ground.scale));
     this.#tell('branching');
@@ -266,7 +322,7 @@ class Hunt {
       master.addFromBook();
       const answer = await master.solve({
         integer: true,
-        seconds: this.#left(),
+        seconds: this.#left() * (nodes === undefined ? 1 : SHARE_TO_FIND),
         ...(nodes === undefined ? {} : { nodes }),
       });
       if (typeof answer === 'string') return answer;
@@ -367,4 +423,17 @@ function withinCost(
     }
   }
   return kept;
+}
+
+/** A plan that cuts what another leaves by the rule of thumb. */
+function withFirstFit(
+  ground: SearchGround,
+  planned: readonly Planned[],
+): readonly Planned[] | undefined {
+  const used = sheetsUsed(planned, ground.classes.length);
+  const rest = ground.firstFit(
+    demandLeft(ground.demand, planned),
+    ground.classes.map((entry, g) => without(entry, used[g])),
+  );
+  return rest && [...planned, ...rest];
 }

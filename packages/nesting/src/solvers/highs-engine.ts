@@ -116,7 +116,10 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
     }
     // The clock of a persistent model runs on from solve to solve.
     model.options.set('time_limit', model.getRunTime() + Math.max(0.01, limits.seconds));
-    model.options.set('mip_max_nodes', limits.nodes ?? 2_147_483_647);
+    model.options.set({
+      mip_max_nodes: limits.nodes ?? 2_147_483_647,
+      mip_rel_gap: limits.gap ?? 0,
+    });
     model.run();
     const status = model.getModelStatus();
     const codes = highs.constants.modelStatus;

@@ -33,6 +33,8 @@ export interface SolveLimits {
   readonly seconds: number;
   /** Nodes of branching after which it stops; no limit when absent. */
   readonly nodes?: number;
+  /** A whole-number answer that may be above the best by this share is good enough; 0 when absent. */
+  readonly gap?: number;
 }
 
 export type Answer =
