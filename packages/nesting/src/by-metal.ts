@@ -6,10 +6,14 @@ export interface MetalPart {
   readonly problem: CuttingProblem;
 }
 
-/** Parts a problem by metal and thickness, in the order of the pieces. */
+/**
+ * Parts a problem by metal and thickness, in the order of the pieces. Metals of
+ * which nothing but spares is welcome are left out: none of their stock is used.
+ */
 export function byMetal(problem: CuttingProblem): readonly MetalPart[] {
   const parts = new Map<string, Metal>();
-  for (const { metal, thickness } of problem.pieces) {
+  for (const { metal, thickness, quantity } of problem.pieces) {
+    if (quantity === 0) continue;
     const key = metalKey({ ...metalOf(metal, thickness) });
     if (!parts.has(key)) parts.set(key, metalOf(metal, thickness));
   }

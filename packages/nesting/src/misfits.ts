@@ -4,7 +4,12 @@ import type { CuttingRules } from './pattern/cutting-rules.js';
 import { legal } from './pattern/legal.js';
 import type { Part } from './pattern/part.js';
 import type { PlanOutcome } from './plan.js';
-import type { CuttingProblem } from './problem.js';
+import type { CuttingProblem, Stock } from './problem.js';
+
+type Misfit = Extract<
+  PlanOutcome,
+  { status: 'piece too large' | 'piece too narrow' | 'not enough stock' }
+>;
 
 /**
  * What cannot be cut from any of the stock, however it is cut.
@@ -14,9 +19,17 @@ export function misfits(
   problem: CuttingProblem,
   classes: readonly StockClass[],
   rules: CuttingRules,
-): Extract<PlanOutcome, { status: 'piece too large' | 'piece too narrow' }> | undefined {
-  const unfit = unfitting(problem, classes, rules);
-  if (unfit.length === 0) return undefined;
+): Misfit | undefined {
+  const short = unfitting(problem, classes, rules);
+  if (short.length === 0) return undefined;
+  // There may be none of the stock that they fit.
+  const listed = { ...problem, stock: problem.stock.map(atLeastOne) };
+  const unfit = unfitting(
+    listed,
+    stockClasses(listed, rules.limits, () => 0),
+    rules,
+  );
+  if (unfit.length === 0) return { status: 'not enough stock' };
   const narrow = unfit.filter((i) => {
     const { length, width } = problem.pieces[i];
     return Math.min(length, width) < rules.limits.narrowest;
@@ -27,8 +40,8 @@ export function misfits(
     ...rules,
     limits: { ...rules.limits, longestCut: Number.POSITIVE_INFINITY },
   };
-  const reach = stockClasses(problem, unlimited.limits, () => 0);
-  const still = new Set(unfitting(problem, reach, unlimited));
+  const reach = stockClasses(listed, unlimited.limits, () => 0);
+  const still = new Set(unfitting(listed, reach, unlimited));
   return {
     status: 'piece too large',
     pieces: unfit.map(id),
@@ -95,13 +108,11 @@ function fitsAlone(piece: number, classes: readonly StockClass[], rules: Cutting
   );
 }
 
-/** The largest stock that there is any of, or else the largest that is listed. */
-function largestStock(problem: CuttingProblem): string {
-  const there = problem.stock.filter(
-    (stock) => stock.kind === 'offcut' || stock.onHand > 0 || stock.canBuy !== 0,
-  );
-  const [largest] = [...(there.length > 0 ? there : problem.stock)].sort(
-    (a, b) => b.length * b.width - a.length * a.width,
-  );
+function atLeastOne(stock: Stock): Stock {
+  return stock.kind === 'offcut' ? stock : { ...stock, onHand: Math.max(1, stock.onHand) };
+}
+
+function largestStock({ stock }: CuttingProblem): string {
+  const [largest] = [...stock].sort((a, b) => b.length * b.width - a.length * a.width);
   return largest.id;
 }

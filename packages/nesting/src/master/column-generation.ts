@@ -33,6 +33,7 @@ export interface LinearResult {
   readonly bound: ExactBound;
   /** The linear plan; undefined where there is none. */
   readonly answer: BandAnswer | undefined;
+  /** Linear masters solved. */
   readonly rounds: number;
   /** False where a limit ended the loop before the linear master was solved. */
   readonly finished: boolean;
@@ -51,10 +52,12 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
   const { classes, demand, objective, scale, book, master } = request;
   let best = zeroBound(request);
   let answer: BandAnswer | undefined;
-  for (let rounds = 1; ; rounds++) {
-    const done = (finished: boolean): LinearResult => ({ bound: best, answer, rounds, finished });
+  let rounds = 0;
+  const done = (finished: boolean): LinearResult => ({ bound: best, answer, rounds, finished });
+  for (;;) {
     const seconds = request.deadline.left();
-    if (seconds <= 0 || rounds > (request.mostRounds ?? rounds)) return done(false);
+    if (seconds <= 0 || rounds === request.mostRounds) return done(false);
+    rounds++;
     master.addFromBook();
     const solved = await master.solve({ integer: false, seconds });
     if (typeof solved === 'string' || solved.duals === undefined) return done(false);

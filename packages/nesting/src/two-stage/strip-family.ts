@@ -32,7 +32,7 @@ export interface StripWidth {
 export interface StripFamily {
   /** Gross ticks. */
   readonly length: number;
-  /** Ascending by `across`. */
+  /** Those that may be trimmed to width first; ascending by `across`. */
   readonly lays: readonly StripLay[];
   /** Ascending by extent. */
   readonly widths: readonly StripWidth[];
@@ -69,7 +69,13 @@ export function stripFaces(boxes: readonly Box[], limits: Limits, everyWidth: bo
       const length = straight ? box.length : box.width;
       const breadth = straight ? box.width : box.length;
       const whole = length - limits.kerf > limits.longestCut;
-      const lays = box.lays.map((lay) => stripLay(lay, straight)).sort(byAcross);
+      const lays = box.lays
+        .map((lay) => stripLay(lay, straight))
+        .sort(
+          (a, b) =>
+            Number(mayBeTrimmed(b, length, limits)) - Number(mayBeTrimmed(a, length, limits)) ||
+            byAcross(a, b),
+        );
       const key = [length, whole ? breadth : '', ...lays.map(layKey)].join(' ');
       return { box: index, cuts, length, breadth, whole, lays, key };
     }),
@@ -116,6 +122,16 @@ function byAcross(a: StripLay, b: StripLay): number {
   );
 }
 
+/** Whether there are strips wider than a lay from which it can be cut. */
+function mayBeTrimmed(
+  { along, across }: StripLay,
+  length: number,
+  { kerf, narrowest, longestCut }: Limits,
+): boolean {
+  const freed = along === length || along - kerf >= narrowest;
+  return freed && across - kerf >= narrowest && along - kerf <= longestCut;
+}
+
 function layKey({ piece, crosswise, along, across }: StripLay): string {
   return `${piece}${crosswise ? 'x' : ':'}${along}:${across}`;
 }
@@ -123,7 +139,8 @@ function layKey({ piece, crosswise, along, across }: StripLay): string {
 /**
  * The widths worth trying. A strip is best no wider than its widest piece, but
  * where slivers must not be trimmed off, pieces of two widths too close to each
- * other need a strip wider than both.
+ * other need a strip wider than both, and a strip may take up what is too narrow
+ * to be left beside it.
  */
 function candidateExtents(
   lays: readonly StripLay[],
@@ -132,11 +149,17 @@ function candidateExtents(
   everyWidth: boolean,
 ): readonly number[] {
   if (everyWidth && lays.length > 0) {
-    const least = lays[0].across;
+    const least = Math.min(...lays.map(({ across }) => across));
     return Array.from({ length: Math.max(0, room - least + 1) }, (_, i) => least + i);
   }
   const extents = new Set(lays.map((lay) => lay.across));
-  if (narrowest > 1) for (const lay of lays) extents.add(lay.across + kerf + narrowest);
+  if (narrowest > 1) {
+    for (const { across } of lays) {
+      // The kerf may take what a strip is wider than its piece.
+      for (let wider = 1; wider <= kerf; wider++) extents.add(across + wider);
+      extents.add(across + kerf + narrowest);
+    }
+  }
   return [...extents].filter((extent) => extent <= room).sort((a, b) => a - b);
 }
 
@@ -152,9 +175,7 @@ function stripWidths(
     const rest = extent - lay.across;
     if (rest < 0 || (uncut && lay.along !== length)) return false;
     if (lay.along - kerf < narrowest && lay.along !== length) return false;
-    if (rest === 0) return true;
-    const trimmed = lay.across - kerf >= narrowest && lay.along - kerf <= longestCut;
-    return trimmed && mayRest(rest, limits);
+    return rest === 0 || (mayBeTrimmed(lay, length, limits) && mayRest(rest, limits));
   };
   if (uncut) {
     const fitting = lays.flatMap((lay, i) => (allowed(lay) ? [i] : []));

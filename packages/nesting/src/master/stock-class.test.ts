@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { offcut, piece, sheet } from '../plan-cutting.test.support.js';
+import type { CuttingProblem, Shear } from '../problem.js';
+import { stockClasses } from './stock-class.js';
+
+const shear: Shear = { firstCut: 'either' };
+const limits = { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 };
+const square = (length: number, width: number) => length * width;
+const classesOf = (problem: CuttingProblem, more: object = {}, keep = square) =>
+  stockClasses(problem, { ...limits, ...more }, keep);
+
+describe('stockClasses', () => {
+  it('puts stock of one size together: the shop first, the cheapest first', () => {
+    const stock = [
+      sheet('s', 100, 50, { price: 70, onHand: 3, bookValue: 9 }),
+      sheet('t', 100, 50, { price: 60, canBuy: 4 }),
+      offcut('A', 100, 50, { bookValue: 5 }),
+      sheet('other', 100, 40),
+    ];
+    const classes = classesOf({ pieces: [piece('a', 10, 10, 1)], stock, shear });
+    expect(classes.map(({ box }) => [box.length, box.width])).toEqual([
+      [100, 50],
+      [100, 40],
+    ]);
+    expect(classes[0].supplies.map((s) => [s.stock, s.count, s.price, s.bought])).toEqual([
+      ['A', 1, 5, false],
+      ['s', 3, 9, false],
+      ['t', 4, 60, true],
+      ['s', Number.POSITIVE_INFINITY, 70, true],
+    ]);
+    // Of metal an offcut counts half of its area, in thousandths of the largest sheet.
+    expect(classes[0].supplies.map(({ charge }) => charge)).toEqual([500, 1000, 1000, 1000]);
+    expect(classes[1].supplies.map(({ charge }) => charge)).toEqual([800]);
+  });
+
+  it('values what is on hand as the rule values a whole one, unless the books say otherwise', () => {
+    const stock = [sheet('s', 10, 5, { onHand: 1 }), offcut('A', 10, 4)];
+    const classes = classesOf({ pieces: [piece('a', 1, 1, 1)], stock, shear });
+    expect(classes.map(({ supplies }) => supplies[0].price)).toEqual([50, 40]);
+  });
+
+  it('counts whole packs, whose sheets are worth something when they are left over', () => {
+    const stock = [sheet('s', 10, 5, { packSize: 4, canBuy: 11 })];
+    const [entry] = classesOf({ pieces: [piece('a', 1, 1, 1)], stock, shear });
+    expect(entry.supplies).toMatchObject([{ count: 8, unit: 4, leftOver: 50, least: 0 }]);
+    const single = classesOf({ pieces: [piece('a', 1, 1, 1)], stock: [sheet('s', 10, 5)], shear });
+    expect(single[0].supplies).toMatchObject([{ unit: 1, leftOver: 0 }]);
+  });
+
+  it('trims the edges of sheets, not of offcuts, and adds the kerf to all', () => {
+    const stock = [sheet('s', 100, 50), offcut('A', 100, 50)];
+    const problem = {
+      pieces: [piece('a', 96, 20, 1)],
+      stock,
+      shear: { ...shear, kerf: 2, trim: 3 },
+    };
+    const classes = classesOf(problem, { kerf: 2 });
+    expect(classes.map(({ box }) => [box.length, box.width])).toEqual([
+      [96, 46],
+      [102, 52],
+    ]);
+    // 96 + 2 fits 102 and not 96.
+    expect(classes.map(({ box }) => box.lays.length)).toEqual([0, 1]);
+  });
+
+  it('leaves out what cannot be trimmed, and of what there is none', () => {
+    const trimmed = { ...shear, trim: 3 };
+    const stock = [
+      sheet('wide', 20, 60),
+      sheet('long', 62, 20),
+      sheet('fits', 56, 50),
+      sheet('none', 30, 30, { canBuy: 0 }),
+      sheet('all trim', 40, 6),
+    ];
+    const problem = { pieces: [piece('a', 9, 9, 1)], stock, shear: trimmed };
+    // The ends are cut first, over the whole width; the sides are 6 shorter then.
+    const classes = classesOf(problem, { longestCut: 50 });
+    expect(classes.flatMap(({ supplies }) => supplies.map((s) => s.stock))).toEqual(['fits']);
+  });
+
+  it('lays a piece as its rolling direction and its right to turn allow', () => {
+    const ways = (rolling: object, stockRolling: object, mayTurn: boolean) => {
+      const one = piece('a', 9, 4, 1, { ...rolling, mayTurn });
+      const stock = [sheet('s', 20, 20, stockRolling)];
+      const [{ box }] = classesOf({ pieces: [one], stock, shear });
+      return box.lays.map(({ turned, length, width }) => `${turned} ${length} x ${width}`);
+    };
+    const [straight, turned] = ['false 9 x 4', 'true 4 x 9'];
+    const along = { rolling: 'along' };
+    const across = { rolling: 'across' };
+    expect(ways({}, {}, true)).toEqual([straight, turned]);
+    expect(ways({}, along, false)).toEqual([straight]);
+    expect(ways(along, along, true)).toEqual([straight]);
+    expect(ways(along, across, true)).toEqual([turned]);
+    expect(ways(along, across, false)).toEqual([]);
+    expect(ways(across, along, true)).toEqual([turned]);
+    expect(ways(across, {}, true)).toEqual([]);
+  });
+
+  it('keeps stock apart on which the same piece must lie in other ways', () => {
+    const stock = [
+      sheet('s', 20, 20, { rolling: 'along' }),
+      sheet('t', 20, 20, { rolling: 'across' }),
+    ];
+    const free = { pieces: [piece('a', 9, 4, 1)], stock, shear };
+    expect(classesOf(free)).toHaveLength(1);
+    const bound = { ...free, pieces: [piece('a', 9, 4, 1, { rolling: 'along' })] };
+    expect(classesOf(bound)).toHaveLength(2);
+  });
+});
