@@ -1,4 +1,4 @@
-import highsModule, { type Highs } from 'highs';
+import highsModule, { type Highs, type HighsCallbackMap } from 'highs';
 import type {
   Answer,
   Engine,
@@ -117,7 +117,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
     // The clock of a persistent model runs on from solve to solve.
     model.options.set('time_limit', model.getRunTime() + Math.max(0.01, limits.seconds));
     model.options.set('mip_max_nodes', limits.nodes ?? 2_147_483_647);
-    model.run();
+    model.run(interruptions(highs, limits.stop));
     const status = model.getModelStatus();
     const codes = highs.constants.modelStatus;
     if (status === codes.infeasible || status === codes.unboundedOrInfeasible) {
@@ -144,4 +144,14 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
   }
 
   return { addRows, add, setRow, setColumn, solve, close: () => model.dispose() };
+}
+
+/** Lets HiGHS ask at its checkpoints whether to go on; a large root may take a second between two. */
+function interruptions(highs: Highs, stop: SolveLimits['stop']): HighsCallbackMap | undefined {
+  if (stop === undefined) return undefined;
+  const { mipInterrupt, simplexInterrupt } = highs.constants.callbackType;
+  const ask = (event: { interrupt(): void }): undefined => {
+    if (stop()) event.interrupt();
+  };
+  return { [mipInterrupt]: ask, [simplexInterrupt]: ask };
 }

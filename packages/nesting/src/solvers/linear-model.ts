@@ -33,6 +33,11 @@ export interface SolveLimits {
   readonly seconds: number;
   /** Nodes of branching after which it stops; no limit when absent. */
   readonly nodes?: number;
+  /**
+   * Asked now and then while the engine solves; true stops it, with the best values
+   * so far. An engine that cannot be interrupted need not ask.
+   */
+  readonly stop?: () => boolean;
 }
 
 export type Answer =
