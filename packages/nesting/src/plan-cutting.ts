@@ -20,8 +20,11 @@ export interface PlanProgress {
   readonly columns: number;
 }
 
+/** Seconds that planning may take where the caller names none. */
+export const USUAL_SECONDS = 60;
+
 export interface PlanOptions {
-  /** Seconds after which the best plan so far is returned; 60 when absent. */
+  /** Seconds after which the best plan so far is returned; `USUAL_SECONDS` when absent. */
   readonly timeLimitSeconds?: number;
   /** An `AbortSignal`, or what looks like one: calls planning off; the best plan so far is returned. */
   readonly signal?: { readonly aborted: boolean };
@@ -63,7 +66,7 @@ export async function planCutting(
   checkProblem(problem);
   const now = options.now ?? Date.now;
   const { signal, onProgress, onPlan } = options;
-  const time = deadlineIn(options.timeLimitSeconds ?? 60, now);
+  const time = deadlineIn(options.timeLimitSeconds ?? USUAL_SECONDS, now);
   const deadline: Deadline = { left: () => (signal?.aborted === true ? 0 : time.left()) };
   const parts = byMetal(problem);
   const without = parts.filter((part) => part.problem.stock.length === 0);
