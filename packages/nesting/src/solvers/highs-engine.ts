@@ -146,7 +146,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
   return { addRows, add, setRow, setColumn, solve, close: () => model.dispose() };
 }
 
-/** Lets HiGHS ask at its checkpoints whether to go on; a large root may take a second between two. */
+/** Lets HiGHS ask at its checkpoints whether to go on. Some of its heuristics take seconds between two. */
 function interruptions(highs: Highs, stop: SolveLimits['stop']): HighsCallbackMap | undefined {
   if (stop === undefined) return undefined;
   const { mipInterrupt, simplexInterrupt } = highs.constants.callbackType;
