@@ -1,13 +1,14 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-const source = (name: string) =>
-  fileURLToPath(new URL(`./packages/${name}/src/index.ts`, import.meta.url));
+const source = (name: string, file = 'index.ts') =>
+  fileURLToPath(new URL(`./packages/${name}/src/${file}`, import.meta.url));
 
 // Tests run on the sources, so that a fault shows its own line.
 export default defineConfig({
   resolve: {
     alias: {
+      '@stripwright/nesting/worker': source('nesting', 'worker/index.ts'),
       '@stripwright/nesting': source('nesting'),
       '@stripwright/strip-geometry': source('strip-geometry'),
     },

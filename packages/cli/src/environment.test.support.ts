@@ -31,6 +31,7 @@ export async function run(
     readonly planner?: Planner;
     readonly isTerminal?: boolean;
     readonly files?: Environment['files'];
+    readonly interrupts?: Environment['interrupts'];
   },
 ): Promise<Ran> {
   const caught = { stdout: '', stderr: '' };
@@ -51,6 +52,7 @@ export async function run(
       return time;
     },
     planner: options.planner ?? realPlanner,
+    interrupts: options.interrupts ?? { once: () => () => undefined },
   });
   return { exitCode, ...caught };
 }

@@ -1,4 +1,10 @@
-import type { CuttingPlan, CuttingProblem, PlanFault, PlanOutcome } from '@stripwright/nesting';
+import type {
+  CuttingPlan,
+  CuttingProblem,
+  PlanFault,
+  PlanOutcome,
+  PlanProgress,
+} from '@stripwright/nesting';
 
 /** Everything outside the program that it touches, so that all of it runs inside a test. */
 export interface Environment {
@@ -10,6 +16,16 @@ export interface Environment {
   /** Milliseconds, from any start. */
   readonly clock: () => number;
   readonly planner: Planner;
+  readonly interrupts: Interrupts;
+}
+
+/** The user's wish to stop what runs: Ctrl-C. */
+export interface Interrupts {
+  /**
+   * Calls back at the next one, once; those after it end the program at once.
+   * @returns what ends the waiting
+   */
+  once(told: () => void): () => void;
 }
 
 export interface Output {
@@ -36,7 +52,12 @@ export interface Files {
 export interface Planner {
   planCutting(
     problem: CuttingProblem,
-    options?: { readonly timeLimitSeconds?: number },
+    options?: {
+      readonly timeLimitSeconds?: number;
+      readonly seed?: number;
+      readonly signal?: AbortSignal;
+      readonly onProgress?: (progress: PlanProgress) => void;
+    },
   ): Promise<PlanOutcome>;
   verifyPlan(problem: CuttingProblem, plan: CuttingPlan): readonly PlanFault[];
 }

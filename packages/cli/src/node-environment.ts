@@ -1,7 +1,8 @@
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { planCutting, verifyPlan } from '@stripwright/nesting';
-import type { Environment, Files, Output } from './environment.js';
+import { verifyPlan } from '@stripwright/nesting';
+import { planInWorker } from '@stripwright/nesting/worker';
+import type { Environment, Files, Interrupts, Output } from './environment.js';
 
 /** The environment of a command started from a shell. */
 export function nodeEnvironment(): Environment {
@@ -11,9 +12,19 @@ export function nodeEnvironment(): Environment {
     stderr: outputTo(process.stderr),
     files: nodeFiles,
     clock: () => performance.now(),
-    planner: { planCutting, verifyPlan },
+    // In a thread, so that this one hears of Ctrl-C.
+    planner: { planCutting: planInWorker, verifyPlan },
+    interrupts: nodeInterrupts,
   };
 }
+
+/** While nobody waits, Node ends the program, so that a second Ctrl-C does. */
+const nodeInterrupts: Interrupts = {
+  once(told) {
+    process.once('SIGINT', told);
+    return () => process.off('SIGINT', told);
+  },
+};
 
 export const nodeFiles: Files = {
   async read(path) {

@@ -26,12 +26,17 @@ function wrongImports(sources: readonly Source[]): readonly string[] {
     const isTest = /\.test(\.support)?\.ts$/.test(path);
     return importsOf(text)
       .filter((specifier) => {
-        if (specifier.startsWith('node:')) return home !== 'cli' && !isTest;
+        if (specifier.startsWith('node:')) return !mayUseNode(path) && !isTest;
         const target = workspacePackage(path, specifier);
         return target !== undefined && target !== home && !allowed[home]?.includes(target);
       })
       .map((specifier) => `${path} -> ${specifier}`);
   });
+}
+
+/** The command, and the one folder of a library that starts a thread. */
+function mayUseNode(path: string): boolean {
+  return path.startsWith('cli/') || path.startsWith('nesting/src/worker/');
 }
 
 function importsOf(text: string): readonly string[] {
@@ -82,6 +87,8 @@ describe('dependencies', () => {
     ['nesting/src/a.ts', "export * from '../../strip-geometry/src/index.js';"],
     ['nesting/src/a.ts', "const x = await import('@stripwright/cli');"],
     ['nesting/src/a.ts', "import { readFileSync } from 'node:fs';"],
+    ['nesting/src/worker.ts', "import { Worker } from 'node:worker_threads';"],
+    ['strip-geometry/src/worker/a.ts', "import { Worker } from 'node:worker_threads';"],
     ['strip-geometry/src/outlines/a.ts', "import type { Y } from '../../../nesting/src/y.js';"],
     ['strip-geometry/src/a.ts', "import '@stripwright/nesting';"],
   ])('would be faulted in %s: %s', (path, text) => {
@@ -91,6 +98,7 @@ describe('dependencies', () => {
   it.each([
     ['cli/src/a.ts', "import { x } from '@stripwright/nesting';"],
     ['cli/src/a.ts', "import { readFileSync } from 'node:fs';"],
+    ['nesting/src/worker/a.ts', "import { Worker } from 'node:worker_threads';"],
     ['nesting/src/two-stage/a.ts', "import { x } from '../problem.js';"],
     ['nesting/src/a.test.ts', "import { readFileSync } from 'node:fs';"],
   ])('would pass in %s: %s', (path, text) => {

@@ -19,7 +19,7 @@ export type {
   Remnant,
   SearchEnding,
 } from './plan.js';
-export { type PlanOptions, planCutting } from './plan-cutting.js';
+export { type PlanOptions, type PlanProgress, planCutting } from './plan-cutting.js';
 export type {
   CuttingProblem,
   KeepRule,

@@ -1,12 +1,12 @@
 import { byMetal } from './by-metal.js';
 import { checkProblem } from './check-problem.js';
 import { type Deadline, deadlineIn } from './deadline.js';
-import type { CuttingPlan, Layout, PlanEffort, PlanOutcome, SearchEnding } from './plan.js';
-import { type OneMetalPlan, planOneMetal } from './plan-one-metal.js';
+import type { CuttingPlan, PlanOutcome } from './plan.js';
+import { planOneMetal } from './plan-one-metal.js';
 import type { CuttingProblem } from './problem.js';
-import { purchases } from './purchases.js';
 import { type Engines, standardEngines } from './solvers/engine-choice.js';
-import { verifyPlan } from './verify/verify-plan.js';
+import { stoppable } from './solvers/stoppable.js';
+import { WholePlan } from './whole-plan.js';
 
 /** How far a planner has come. */
 export interface PlanProgress {
@@ -16,15 +16,25 @@ export interface PlanProgress {
   readonly cost?: number;
   /** Coins that no plan can cost less than. */
   readonly bound: number;
+  /** Patterns so far. */
+  readonly columns: number;
 }
 
+/** Seconds that planning may take where the caller names none. */
+export const USUAL_SECONDS = 60;
+
 export interface PlanOptions {
-  /** Seconds after which the best plan so far is returned; 60 when absent. */
+  /** Seconds after which the best plan so far is returned; `USUAL_SECONDS` when absent. */
   readonly timeLimitSeconds?: number;
   /** An `AbortSignal`, or what looks like one: calls planning off; the best plan so far is returned. */
   readonly signal?: { readonly aborted: boolean };
   /** Told of progress, of one metal after another. */
   readonly onProgress?: (progress: PlanProgress) => void;
+  /**
+   * Told of every plan that costs less than those before: verified, with the bound
+   * so far, but without spares and not yet made less trouble. The first comes early.
+   */
+  readonly onPlan?: (plan: CuttingPlan) => void;
   /** Starts the random numbers of the search; 1 when absent. The same plan for the same seed. */
   readonly seed?: number;
   /** The engines to use; the standard ones when absent. */
@@ -32,6 +42,9 @@ export interface PlanOptions {
   /** A clock in milliseconds; the machine's when absent. */
   readonly now?: () => number;
 }
+
+/** Leaves time for the first plan alone, which takes none of the search's. */
+const OVER: Deadline = { left: () => 0 };
 
 /**
  * Plans how to cut the pieces from the stock by guillotine cuts: in two stages
@@ -52,8 +65,8 @@ export async function planCutting(
 ): Promise<PlanOutcome> {
   checkProblem(problem);
   const now = options.now ?? Date.now;
-  const { signal, onProgress } = options;
-  const time = deadlineIn(options.timeLimitSeconds ?? 60, now);
+  const { signal, onProgress, onPlan } = options;
+  const time = deadlineIn(options.timeLimitSeconds ?? USUAL_SECONDS, now);
   const deadline: Deadline = { left: () => (signal?.aborted === true ? 0 : time.left()) };
   // Spares alone are no reason to cut anything.
   const parts = byMetal(problem).filter((part) =>
@@ -64,90 +77,43 @@ export async function planCutting(
     const pieces = without.flatMap((part) => part.problem.pieces.map(({ id }) => id));
     return { status: 'no stock of the metal', pieces };
   }
-  const plans: OneMetalPlan[] = [];
+  const engines = stoppable(options.engines ?? standardEngines, () => deadline.left() <= 0);
+  const seed = options.seed ?? 1;
+  const whole = new WholePlan(problem, parts);
+  if (parts.length > 1) {
+    // A plan of every metal to start with: there is a whole one early, and a metal
+    // that cannot be cut is told of before the others are searched.
+    for (const [index, part] of parts.entries()) {
+      const plan = await planOneMetal({ ...part, deadline: OVER, engines, seed });
+      if (plan.status === 'planned') whole.set(index, plan);
+      else if (plan.status !== 'none found') return plan;
+    }
+  }
+  let least = Number.POSITIVE_INFINITY;
+  const handOut = () => {
+    const plan = whole.verified('called off');
+    if (plan === undefined || plan.cost >= least) return;
+    least = plan.cost;
+    onPlan?.(plan);
+  };
   for (const [index, part] of parts.entries()) {
     const share = deadline.left() * (1 - 1 / (parts.length - index));
-    const done = plans.reduce((sum, plan) => sum + plan.bound, 0);
     const plan = await planOneMetal({
       ...part,
       deadline: { left: () => deadline.left() - share },
-      engines: options.engines ?? standardEngines,
-      seed: options.seed ?? 1,
-      ...(onProgress === undefined
-        ? {}
-        : {
-            onProgress: (phase, cost, bound) =>
-              onProgress({
-                phase,
-                bound: done + bound,
-                ...(cost === undefined || !Number.isFinite(cost) ? {} : { cost: done + cost }),
-              }),
-          }),
+      engines,
+      seed,
+      ...(onProgress && { onProgress: (step) => onProgress(whole.progress(index, step)) }),
+      ...(onPlan && {
+        onPlan: (better) => {
+          whole.set(index, better);
+          handOut();
+        },
+      }),
     });
     if (plan.status !== 'planned') return plan;
-    plans.push(plan);
+    whole.set(index, plan);
   }
-  const ending = signal?.aborted === true ? 'called off' : worstEnding(plans);
-  return { status: 'planned', plan: verified(problem, plans, ending) };
-}
-
-/** From the best to the worst. */
-const ENDINGS: readonly SearchEnding[] = [
-  'bound met',
-  'all patterns within the gap searched',
-  'pattern limit',
-  'time limit',
-  'called off',
-];
-
-function worstEnding(plans: readonly OneMetalPlan[]): SearchEnding {
-  return ENDINGS[Math.max(0, ...plans.map(({ ending }) => ENDINGS.indexOf(ending)))];
-}
-
-function verified(
-  problem: CuttingProblem,
-  plans: readonly OneMetalPlan[],
-  ending: SearchEnding,
-): CuttingPlan {
-  const layouts = plans.flatMap((plan) => plan.layouts);
-  const { buy, parts, cost } = purchases(layouts, problem);
-  const sum = (of: (effort: OneMetalPlan['effort']) => number) =>
-    plans.reduce((total, { effort }) => total + of(effort), 0);
-  const effort: PlanEffort = {
-    rounds: sum(({ rounds }) => rounds),
-    patterns: sum(({ patterns }) => patterns),
-    integerMasters: sum(({ integerMasters }) => integerMasters),
-    nodes: sum(({ nodes }) => nodes),
-    ending,
-  };
-  const bound = Math.min(
-    cost,
-    plans.reduce((total, plan) => total + plan.bound, 0),
-  );
-  const plan: CuttingPlan = {
-    layouts,
-    buy,
-    cost,
-    parts,
-    spares: sparesIn(problem, layouts),
-    bound: { cost: bound, proven: bound === cost },
-    effort,
-  };
-  const faults = verifyPlan(problem, plan);
-  if (faults.length > 0) {
-    throw new Error(`the planner made a plan that does not hold: ${faults[0].message}`);
-  }
-  return plan;
-}
-
-/** What layouts cut beyond the demand. */
-function sparesIn(problem: CuttingProblem, layouts: readonly Layout[]): CuttingPlan['spares'] {
-  const made = new Map<string, number>();
-  for (const { pieces, count } of layouts) {
-    for (const { piece } of pieces) made.set(piece, (made.get(piece) ?? 0) + count);
-  }
-  return problem.pieces.flatMap(({ id, quantity }) => {
-    const count = (made.get(id) ?? 0) - quantity;
-    return count > 0 ? [{ piece: id, count }] : [];
-  });
+  const plan = whole.verified(signal?.aborted === true ? 'called off' : whole.worstEnding());
+  return plan === undefined ? { status: 'none found' } : { status: 'planned', plan };
 }

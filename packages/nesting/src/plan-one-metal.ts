@@ -29,7 +29,7 @@ import type { CuttingProblem, Metal } from './problem.js';
 import { firstFit } from './search/first-fit.js';
 import type { SearchGround } from './search/ground.js';
 import { keptCoins, type Planned, sheetsUsed } from './search/planned.js';
-import { search } from './search/search.js';
+import { type SearchStep, search } from './search/search.js';
 import type { Engines } from './solvers/engine-choice.js';
 import { addSpares } from './spares/add-spares.js';
 import { tidy } from './tidy/tidy.js';
@@ -41,7 +41,9 @@ export interface OneMetalRequest {
   readonly deadline: Deadline;
   readonly engines: Engines;
   readonly seed: number;
-  readonly onProgress?: (phase: string, cost: number | undefined, bound: number) => void;
+  readonly onProgress?: (step: SearchStep) => void;
+  /** Told of every plan that costs less than those before, as if the search ended with it. */
+  readonly onPlan?: (plan: OneMetalPlan) => void;
 }
 
 /** Layouts of one metal, with what was proven of them. */
@@ -109,13 +111,24 @@ export async function planOneMetal(
       pricerFor: pricers.quick,
       firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, pricers.quick),
       proper: (pattern, wanted) => proper(pattern, wanted, boxes, rules),
-      bare: keep === undefined ? undefined : (all) => bareSheets(all, demand, boxes, rules),
+      bare: keep === undefined ? undefined : (all) => withoutSurplus(all, demand, boxes, rules),
       engines,
       deadline: until,
       effort,
     };
   };
-  const { seed, onProgress } = request;
+  const { seed, onProgress, onPlan } = request;
+  const planOf = (
+    sheets: readonly Planned[],
+    bound: number,
+    ending: SearchEnding,
+  ): OneMetalPlan => ({
+    status: 'planned',
+    layouts: assignStock(sheets, problem, classes),
+    bound,
+    effort: { ...effort, patterns: book.bands.length + book.sheets.length },
+    ending,
+  });
   const start = firstFit(classes, boxes, demand, rules, pricers.quick);
   const found = await search({
     ground: ground(leastMoney, deadline),
@@ -123,6 +136,12 @@ export async function planOneMetal(
     brief: false,
     seed,
     ...(onProgress === undefined ? {} : { onProgress }),
+    ...(onPlan === undefined
+      ? {}
+      : {
+          onBetter: (better, bound) =>
+            onPlan(planOf(withoutSurplus(better, demand, boxes, rules), bound, 'called off')),
+        }),
   });
   if (found.bound === Number.POSITIVE_INFINITY) return { status: 'not enough stock' };
   if (found.planned === undefined) return { status: 'none found' };
@@ -138,15 +157,7 @@ export async function planOneMetal(
     planned = less.planned ?? planned;
   }
   const sheets = finished(planned, found.cost, request, classes, boxes, rules);
-  const layouts = assignStock(sheets, problem, classes);
-  const patterns = book.bands.length + book.sheets.length;
-  return {
-    status: 'planned',
-    layouts,
-    bound: found.bound,
-    effort: { ...effort, patterns },
-    ending: found.ending,
-  };
+  return planOf(sheets, found.bound, found.ending);
 }
 
 function proper(
@@ -162,20 +173,6 @@ function proper(
   return bare?.pattern ?? pattern;
 }
 
-/** A plan that cuts no more than is wanted, its remnants valued as its cuts leave them. */
-function bareSheets(
-  planned: readonly Planned[],
-  demand: readonly number[],
-  boxes: readonly FillBox[],
-  rules: CuttingRules,
-): readonly Planned[] {
-  const valued = planned.map(({ pattern, count }) => ({
-    pattern: patternOf(pattern.part, pattern.stockClass, boxes[pattern.stockClass], rules),
-    count,
-  }));
-  return dropSurplus(valued, demand, boxes, rules);
-}
-
 /** Surplus taken out, spares put in, and the whole made less trouble, at no more cost. */
 function finished(
   planned: readonly Planned[],
@@ -186,7 +183,7 @@ function finished(
   rules: CuttingRules,
 ): readonly Planned[] {
   const demand = problem.pieces.map((piece) => piece.quantity);
-  const bare = bareSheets(planned, demand, boxes, rules);
+  const bare = withoutSurplus(planned, demand, boxes, rules);
   const wanted = problem.pieces.map((piece) => piece.spares ?? 0);
   const full = wanted.some((count) => count > 0)
     ? addSpares(bare, wanted, boxes, rules).sheets
@@ -194,6 +191,20 @@ function finished(
   if (deadline.left() <= 0) return full;
   const tidied = tidy(full, boxes, rules, problem.weights, deadline);
   return costOf(tidied, classes) <= Math.min(cost, costOf(full, classes)) ? tidied : full;
+}
+
+/** The plan as its patterns cut exactly what is wanted. */
+function withoutSurplus(
+  planned: readonly Planned[],
+  demand: readonly number[],
+  boxes: readonly FillBox[],
+  rules: CuttingRules,
+): readonly Planned[] {
+  const exact = planned.map(({ pattern, count }) => ({
+    pattern: patternOf(pattern.part, pattern.stockClass, boxes[pattern.stockClass], rules),
+    count,
+  }));
+  return dropSurplus(exact, demand, boxes, rules);
 }
 
 function costOf(planned: readonly Planned[], classes: readonly StockClass[]): number {

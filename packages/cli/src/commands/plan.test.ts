@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { Planner } from '../environment.js';
+import type { Interrupts, Planner } from '../environment.js';
 import { realPlanner, run, temporaryFolder } from '../environment.test.support.js';
 import { nodeFiles } from '../node-environment.js';
 import { onePieceASheet } from '../one-piece-a-sheet.test.support.js';
@@ -9,7 +9,11 @@ import { SMALL_ORDER } from '../order/small-order.test.support.js';
 import { planFileSchema } from '../plan-file/plan-file.js';
 
 /** A folder that holds an order, and a run of `stripwright plan` in it. */
-function shop(order = SMALL_ORDER, planner: Planner = realPlanner) {
+function shop(
+  order = SMALL_ORDER,
+  planner: Planner = realPlanner,
+  interrupts: Interrupts = { once: () => () => undefined },
+) {
   const cwd = temporaryFolder();
   writeFileSync(join(cwd, 'order.yaml'), order);
   return {
@@ -19,6 +23,7 @@ function shop(order = SMALL_ORDER, planner: Planner = realPlanner) {
         cwd,
         planner,
         isTerminal,
+        interrupts,
       }),
   };
 }
@@ -67,14 +72,118 @@ describe('the report', () => {
   });
 
   test('is plan.json alone with --json', async () => {
-    const { stdout, stderr } = await shop().plan('--json', true);
+    const { stdout } = await shop().plan('--json');
     expect(planFileSchema.safeParse(JSON.parse(stdout)).success).toBe(true);
-    expect(stderr).toContain('Planning 8 pieces');
+  });
+});
+
+describe('progress', () => {
+  test('is one line, written over and over, and gone at the end', async () => {
+    const { stderr } = await shop().plan('', true);
+    const [first, ...lines] = stderr.split('\r');
+    const last = lines.pop();
+    expect(first).toBe('Planning 8 pieces ...');
+    expect(last).toBe('\u001b[KPlanned in 0.1 s\n');
+    expect(lines.length).toBeGreaterThan(1);
+    for (const line of lines) {
+      expect(line.endsWith('\u001b[K')).toBe(true);
+      const shown = line.replace('\u001b[K', '');
+      expect(shown).toMatch(
+        /^Planning 8 pieces: best \$\d+\.\d\d, least possible \$\d+\.\d\d, [a-z ]+$/,
+      );
+      expect(shown.length).toBeLessThan(80);
+    }
   });
 
-  test('shows progress only to a person', async () => {
-    const { stderr } = await shop().plan('', true);
-    expect(stderr).toMatch(/^Planning 8 pieces \.\.\.\r\S*Planned in 0\.1 s\n$/);
+  test('stays in one line with a long currency, and without a plan', async () => {
+    const planner: Planner = {
+      ...realPlanner,
+      planCutting: (problem, options) => {
+        options?.onProgress?.({ phase: 'linear plan', bound: 123456789, columns: 0 });
+        return realPlanner.planCutting(problem);
+      },
+    };
+    const order = SMALL_ORDER.replace('currency: $', 'currency: kroner of the kingdom');
+    const { stderr } = await shop(order, planner).plan('', true);
+    const [, told = ''] = stderr.split('\r');
+    expect(told).toMatch(/^Planning 8 pieces: no plan yet, least possible 1234567\.89 kroner/);
+    expect(told.replace('\u001b[K', '').length).toBeLessThan(80);
+  });
+
+  test.each<[words: string, isTerminal: boolean]>([
+    ['', false],
+    ['--json', true],
+    ['--quiet', true],
+  ])('is not shown with "%s" where stderr is a terminal: %s', async (words, isTerminal) => {
+    expect((await shop().plan(words, isTerminal)).stderr).toBe('');
+  });
+});
+
+test('--seed and --time-limit reach the planner', async () => {
+  const given: unknown[] = [];
+  const planner: Planner = {
+    ...realPlanner,
+    planCutting: (problem, options) => {
+      given.push([options?.seed, options?.timeLimitSeconds]);
+      return realPlanner.planCutting(problem, options);
+    },
+  };
+  const { plan } = shop(SMALL_ORDER, planner);
+  await plan();
+  await plan('--seed 0 --time-limit 7.5');
+  expect(given).toEqual([
+    [undefined, undefined],
+    [0, 7.5],
+  ]);
+});
+
+describe('Ctrl-C', () => {
+  /** A planner in whose search the user stops, and what is waited for. */
+  function stoppedIn(planCutting: Planner['planCutting']) {
+    const waiting = new Set<() => void>();
+    const interrupts: Interrupts = {
+      once(told) {
+        waiting.add(told);
+        return () => waiting.delete(told);
+      },
+    };
+    const planner: Planner = {
+      ...realPlanner,
+      planCutting: (problem, options) => {
+        for (const told of waiting) told();
+        return planCutting(problem, options);
+      },
+    };
+    return { planner, interrupts, waiting };
+  }
+
+  test('keeps the best plan so far, with its gap', async () => {
+    const { planner, interrupts, waiting } = stoppedIn(realPlanner.planCutting);
+    // All has to be bought, so that there is a gap to tell of.
+    const order = SMALL_ORDER.replace('    on hand: 1\n', '');
+    const { cwd, plan } = shop(order, planner, interrupts);
+    const { exitCode, stdout, stderr } = await plan('--out packet', true);
+    expect(exitCode).toBe(0);
+    expect(stderr).toMatch(/\rStopping\. Planning 8 pieces/);
+    expect(stderr).toMatch(/\r\S*Stopped after 0\.1 s\n$/);
+    expect(stdout).toMatch(/above the\s+least possible/);
+    expect(stdout).toMatch(/more time may\s+close the\s+gap/);
+    const text = readFileSync(join(cwd, 'packet', 'plan.json'), 'utf8');
+    const file = planFileSchema.parse(JSON.parse(text));
+    expect(file.effort.ending).toBe('called off');
+    expect(file.bound.proven).toBe(false);
+    expect((await run(['check', 'packet/plan.json'], { cwd })).exitCode).toBe(0);
+    expect(waiting.size).toBe(0);
+  });
+
+  test('before there is a plan says so', async () => {
+    const { planner, interrupts, waiting } = stoppedIn(async () => ({ status: 'none found' }));
+    const { plan } = shop(SMALL_ORDER, planner, interrupts);
+    const { exitCode, stdout, stderr } = await plan('--time-limit 7');
+    expect(stderr).toBe('stripwright: items: stopped before any plan was found\n');
+    expect(stdout).toBe('');
+    expect(exitCode).toBe(3);
+    expect(waiting.size).toBe(0);
   });
 });
 
@@ -132,6 +241,8 @@ describe('exit code 2: an order that cannot be used', () => {
     ['--time-limit 0', '--time-limit must be above 0; found 0'],
     ['--time-limit soon', '--time-limit must be a plain number such as 0.44; found soon'],
     ['--time-limit', '--time-limit needs a value after it'],
+    ['--seed x', '--seed must be a whole number of at least 0; found x'],
+    ['--seed 2147483648', '--seed must be at most 2147483647; found 2147483648'],
     ['--out=', '--out is missing; give the name of a folder'],
     ['--outt packet', 'unknown: outt; did you mean --out?'],
   ])('%s', async (words, message) => {

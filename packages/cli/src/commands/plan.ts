@@ -3,8 +3,9 @@ import { families } from '@stripwright/strip-geometry';
 import { drawCutMap } from '../cut-map/draw-cut-map.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import { complaintText } from '../faults/fault-text.js';
+import { type Reading, refuse } from '../faults/reading.js';
 import { readDrawings } from '../order/drawings.js';
-import { readNumber } from '../order/fields.js';
+import { readCount, readNumber } from '../order/fields.js';
 import { orderToProblem } from '../order/order-to-problem.js';
 import { readOrder } from '../order/read-order.js';
 import { cutMaps } from '../packet/cut-maps.js';
@@ -17,12 +18,13 @@ import {
 } from '../packet/packet-folder.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 import { toPlanFile } from '../plan-file/to-plan-file.js';
-import { makePlan } from '../planning/make-plan.js';
+import { makePlan, type PlanningLimits } from '../planning/make-plan.js';
 import { readInput } from '../read-input.js';
 import { counted } from '../report/counted.js';
 import { planReport } from '../report/plan-report.js';
 import { wrap } from '../report/table.js';
 import { type Command, flagOption, type Given, textOption } from './command.js';
+import { OptionReader } from './option-reader.js';
 
 /** `stripwright plan`: from an order to what to buy and how to cut it. */
 export const plan: Command = {
@@ -33,6 +35,7 @@ export const plan: Command = {
     out: textOption('write plan.json and the cut maps into this folder'),
     json: flagOption('print plan.json, and nothing else'),
     'time-limit': textOption('seconds to search for at most'),
+    seed: textOption('a whole number that the search starts from'),
     quiet: flagOption('print no report'),
   },
   examples: [
@@ -46,9 +49,11 @@ export const plan: Command = {
       meaning: 'print the plan for another program',
     },
   ],
+  epilogue: ['Ctrl-C ends the search, and the best plan so far is used. Once more quits.'],
   async run(given, environment) {
-    const { stdout, files, cwd } = environment;
-    const timeLimitSeconds = timeLimit(given);
+    const { stdout, stderr, files, cwd } = environment;
+    const limits = planningLimits(given);
+    const watched = stderr.isTerminal && !given.flag('json') && !given.flag('quiet');
     const shownFolder = given.text('out');
     if (shownFolder === '') {
       const complaint = { code: 'missing', hint: 'the name of a folder' } as const;
@@ -61,7 +66,8 @@ export const plan: Command = {
     if (folder !== undefined) await checkPacketFolder(folder, shownFolder ?? '', files);
 
     const problem = orderToProblem(order);
-    const made = await makePlan(order, problem, environment, timeLimitSeconds);
+    const watch = watched ? stderr : undefined;
+    const made = await makePlan(order, problem, environment, limits, watch);
     const file = toPlanFile(order, problem, made);
 
     const packet = folder === undefined ? [] : packetOf(file);
@@ -76,13 +82,23 @@ export const plan: Command = {
   },
 };
 
-function timeLimit(given: Given): number | undefined {
-  const text = given.text('time-limit');
-  if (text === undefined) return undefined;
+/** Larger than any seed that tells one search from another needs to be. */
+const LARGEST_SEED = 2 ** 31 - 1;
+
+function planningLimits(given: Given): PlanningLimits {
+  const options = new OptionReader(given);
+  const timeLimitSeconds = options.optional('time-limit', readSeconds);
+  const seed = options.optional('seed', (text) => readCount(text, 0, LARGEST_SEED));
+  options.raiseFaults();
+  return {
+    ...(timeLimitSeconds === undefined ? {} : { timeLimitSeconds }),
+    ...(seed === undefined ? {} : { seed }),
+  };
+}
+
+function readSeconds(text: string): Reading<number> {
   const seconds = readNumber(text);
-  if (seconds.ok && seconds.value > 0) return seconds.value;
-  const complaint = seconds.ok ? ({ code: 'must be above zero' } as const) : seconds.complaint;
-  throw new CommandError(EXIT.badInput, complaintText('--time-limit', complaint, text));
+  return seconds.ok && seconds.value <= 0 ? refuse({ code: 'must be above zero' }) : seconds;
 }
 
 function packetOf(file: PlanFile): readonly PacketFile[] {

@@ -2,12 +2,15 @@ import type { CuttingProblem, PlanOutcome } from '@stripwright/nesting';
 import { printLength, printSize, type Rule } from '../length/print-length.js';
 import { ticksToMillimetres } from '../length/ticks.js';
 
-/** Why an order cannot be cut from its stock, and what to do. One line for each piece. */
+/**
+ * Why an order cannot be cut from its stock, and what to do. One line for each piece.
+ * @param limit what ended the search: so many seconds, the user, or the search itself
+ */
 export function cannotBeCut(
   outcome: Exclude<PlanOutcome, { status: 'planned' }>,
   problem: CuttingProblem,
   rule: Rule,
-  timeLimitSeconds: number | undefined,
+  limit: number | 'called off' | undefined,
 ): string {
   switch (outcome.status) {
     case 'no stock of the metal':
@@ -22,9 +25,10 @@ export function cannotBeCut(
         'raise "on hand" or "can buy", or add a sheet'
       );
     case 'none found':
-      return timeLimitSeconds === undefined
+      if (limit === 'called off') return 'items: stopped before any plan was found';
+      return limit === undefined
         ? 'items: no plan was found before the search gave up; give --time-limit more seconds'
-        : `items: no plan was found in ${timeLimitSeconds} s; give --time-limit more seconds`;
+        : `items: no plan was found in ${limit} s; give --time-limit more seconds`;
   }
 }
 

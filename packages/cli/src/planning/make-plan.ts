@@ -1,38 +1,56 @@
 import { type CuttingPlan, type CuttingProblem, ProblemError } from '@stripwright/nesting';
-import type { Environment } from '../environment.js';
+import type { Environment, Output } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import type { Order } from '../order/order.js';
 import type { SizedOrder } from '../order/strips.js';
-import { counted } from '../report/counted.js';
 import { cannotBeCut } from './cannot-be-cut.js';
+import { ProgressLine } from './progress-line.js';
+
+export interface PlanningLimits {
+  readonly timeLimitSeconds?: number;
+  readonly seed?: number;
+}
 
 /**
- * Plans an order and verifies the plan before anyone sees it.
+ * Plans an order and verifies the plan before anyone sees it. At Ctrl-C it makes
+ * do with the best plan so far.
  *
+ * @param watch where a person watches, told how far it is
  * @throws CommandError with exit code 3 where the order cannot be cut from its
  *   stock, and 1 where the plan is not good
  */
 export async function makePlan(
   { order, blanks }: SizedOrder,
   problem: CuttingProblem,
-  { planner, stderr, clock }: Environment,
-  timeLimitSeconds: number | undefined,
+  { planner, interrupts, clock }: Environment,
+  limits: PlanningLimits,
+  watch: Output | undefined,
 ): Promise<CuttingPlan> {
   const pieces = blanks.reduce((sum, { quantity }) => sum + quantity, 0);
   const started = clock();
-  if (stderr.isTerminal) stderr.write(`Planning ${counted(pieces, 'piece')} ...`);
+  const line = watch && new ProgressLine(watch, pieces, order.shop.currency);
+  const control = new AbortController();
+  const noMoreInterrupts = interrupts.once(() => {
+    control.abort();
+    line?.stopping();
+  });
   const outcome = await planner
-    .planCutting(problem, timeLimitSeconds === undefined ? {} : { timeLimitSeconds })
+    .planCutting(problem, {
+      ...limits,
+      signal: control.signal,
+      ...(line && { onProgress: (progress) => line.tell(progress) }),
+    })
     .catch((error: unknown) => {
       throw error instanceof ProblemError ? refusedProblem(error, order) : error;
     })
     .finally(() => {
-      // Back to the start of the line, and clear it.
-      if (stderr.isTerminal) stderr.write('\r\u001b[K');
+      noMoreInterrupts();
+      line?.clear();
     });
+  const { aborted } = control.signal;
   if (outcome.status !== 'planned') {
-    const message = cannotBeCut(outcome, problem, order.shop.rule, timeLimitSeconds);
-    throw new CommandError(EXIT.cannotBeCut, message);
+    const limit = aborted ? 'called off' : limits.timeLimitSeconds;
+    throw new CommandError(EXIT.cannotBeCut, cannotBeCut(outcome, problem, order.shop.rule, limit));
   }
   const faults = planner.verifyPlan(problem, outcome.plan);
   if (faults.length > 0) {
@@ -44,9 +62,8 @@ export async function makePlan(
       ['the plan failed its own check and is not used:', ...listed].join('\n'),
     );
   }
-  if (stderr.isTerminal) {
-    stderr.write(`Planned in ${((clock() - started) / 1000).toFixed(1)} s\n`);
-  }
+  const seconds = ((clock() - started) / 1000).toFixed(1);
+  watch?.write(aborted ? `Stopped after ${seconds} s\n` : `Planned in ${seconds} s\n`);
   return outcome.plan;
 }
 

@@ -96,7 +96,10 @@ function boundText(file: PlanFile): string {
   const gap = (coinsOf(file.cost) ?? 0) - (coinsOf(cost) ?? 0);
   const above = printMoney(gap, file.order.currency);
   const gapText = `at most ${above} above the least possible ${money(cost, file)}`;
-  return file.effort.ending === 'time limit' ? `${gapText}; more time may close the gap` : gapText;
+  const { ending } = file.effort;
+  return ending === 'time limit' || ending === 'called off'
+    ? `${gapText}; more time may close the gap`
+    : gapText;
 }
 
 /** What is cut and not bought. */

@@ -28,7 +28,19 @@ export interface SearchRequest {
   readonly brief: boolean;
   readonly seed: number;
   /** Told of whatever changes. */
-  readonly onProgress?: (phase: string, cost: number | undefined, bound: number) => void;
+  readonly onProgress?: (step: SearchStep) => void;
+  /** Told of every plan that is better than those before, and of the bound so far. */
+  readonly onBetter?: (planned: readonly Planned[], bound: number) => void;
+}
+
+/** How far a search has come. */
+export interface SearchStep {
+  readonly phase: string;
+  /** Of the best plan so far; `Infinity` without one. */
+  readonly cost: number;
+  readonly bound: number;
+  /** Patterns so far. */
+  readonly columns: number;
 }
 
 export interface SearchResult {
@@ -347,6 +359,7 @@ class Hunt {
     if (cost >= this.#cost) return;
     this.#cost = cost;
     this.#planned = planned;
+    this.#request.onBetter?.(planned, this.#shownBound());
     this.#tell('better plan');
   }
 
@@ -396,7 +409,18 @@ class Hunt {
   }
 
   #tell(phase: string): void {
-    this.#request.onProgress?.(phase, this.#cost, this.#bound(this.#scaled));
+    const { bands, sheets } = this.#ground.book;
+    this.#request.onProgress?.({
+      phase,
+      cost: this.#cost,
+      bound: this.#shownBound(),
+      columns: bands.length + sheets.length,
+    });
+  }
+
+  /** A bound that rests on leaving out what costs as much as the best plan can come out above it. */
+  #shownBound(): number {
+    return Math.min(this.#bound(this.#scaled), this.#cost);
   }
 
   get ground(): SearchGround {

@@ -1,4 +1,4 @@
-import highsModule, { type Highs } from 'highs';
+import highsModule, { type Highs, type HighsCallbackMap } from 'highs';
 import type {
   Answer,
   Engine,
@@ -120,7 +120,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
       mip_max_nodes: limits.nodes ?? 2_147_483_647,
       mip_rel_gap: limits.gap ?? 0,
     });
-    model.run();
+    model.run(interruptions(highs, limits.stop));
     const status = model.getModelStatus();
     const codes = highs.constants.modelStatus;
     if (status === codes.infeasible || status === codes.unboundedOrInfeasible) {
@@ -147,4 +147,14 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
   }
 
   return { addRows, add, setRow, setColumn, solve, close: () => model.dispose() };
+}
+
+/** Lets HiGHS ask at its checkpoints whether to go on. Some of its heuristics take seconds between two. */
+function interruptions(highs: Highs, stop: SolveLimits['stop']): HighsCallbackMap | undefined {
+  if (stop === undefined) return undefined;
+  const { mipInterrupt, simplexInterrupt } = highs.constants.callbackType;
+  const ask = (event: { interrupt(): void }): undefined => {
+    if (stop()) event.interrupt();
+  };
+  return { [mipInterrupt]: ask, [simplexInterrupt]: ask };
 }

@@ -1,0 +1,1 @@
+export { planInWorker, type WorkerPlanOptions } from './plan-in-worker.js';
