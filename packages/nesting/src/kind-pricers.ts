@@ -39,8 +39,17 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
   }
   const rules = boxes.map(() => rule);
   const three = new ThreeStagePricer(boxes, limits, rules);
-  const quick = (wanted: readonly number[]) =>
-    new BothPricers(wanted === demand ? whole : two(wanted), three);
+  const both = new BothPricers(whole, three);
+  const quick = (wanted: readonly number[]) => {
+    if (wanted === demand) return both;
+    // Fewer kinds of pieces make fewer places to cut at.
+    const few = wanted.filter((count) => count > 0).length <= wanted.length / 2;
+    const left = boxes.map((box) => ({
+      ...box,
+      lays: box.lays.filter((lay) => wanted[lay.piece] > 0),
+    }));
+    return new BothPricers(two(wanted), few ? new ThreeStagePricer(left, limits, rules) : three);
+  };
   return { exact: stages === 3 ? three : new FreePricer(boxes, limits, rules), quick };
 }
 

@@ -65,6 +65,8 @@ const SHEETS_LEFT = [6, 4, 9];
 const STEPS_IN_VAIN = 40;
 /** Where so many costs lie between the bound and a plan, the plan is bettered step by step. */
 const FEW_COSTS = 3;
+/** Share of the time that the linear plan over all patterns of the kind may take. */
+const SHARE_OF_ROOT = 0.5;
 /** Share of the time left that branching may take, and a master that proves nothing. */
 const SHARE_TO_BRANCH = 0.25;
 const SHARE_TO_FIND = 0.15;
@@ -186,10 +188,12 @@ class Hunt {
       });
       ground.effort.rounds += first.rounds;
     }
+    const until = this.#left() * (1 - SHARE_OF_ROOT);
     const root = await solveLinear({
       ...ground,
       master: this.#master,
       enough: (scaled) => this.#meets(scaled),
+      deadline: { left: () => this.#left() - until },
     });
     ground.effort.rounds += root.rounds;
     this.#raise(root.bound.scaled);
