@@ -78,6 +78,16 @@ export function cutUpOnce(
     return fits ? [] : undefined;
   }
   const { cuts: runs } = part;
+  const [only] = part.parts;
+  if (
+    rules.stages === 'free' &&
+    around !== undefined &&
+    part.parts.length === 1 &&
+    only.extent === across(at, runs)
+  ) {
+    // Where nothing is cut, the direction of cutting does not change.
+    return [{ part: only.part, at, stage, around }];
+  }
   const own = around === undefined || around === runs ? stage : stage + 1;
   const inner: Bed[] = [];
   let rest = at;
