@@ -2,6 +2,7 @@ import { FreePricer } from './free-guillotine/free-pricer.js';
 import type { Box } from './pattern/box.js';
 import type { KeepValue } from './pattern/keep-value.js';
 import type { Limits } from './pattern/limits.js';
+import { MindfulPricer } from './pattern/mindful-pricer.js';
 import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js';
 import type { KeepRule, Stages } from './problem.js';
 import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
@@ -25,6 +26,9 @@ export interface PricerRequest {
   readonly keep: KeepValue | undefined;
 }
 
+/** Up to so many kinds of pieces, patterns are priced quickly enough to be mindful of demand. */
+const FEW_KINDS = 14;
+
 /**
  * Chooses the pricers. Two-stage patterns are patterns of every kind, cheap to
  * price and mindful of demand, so they serve all kinds as columns; patterns with
@@ -43,12 +47,18 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
   const quick = (wanted: readonly number[]) => {
     if (wanted === demand) return both;
     // Fewer kinds of pieces make fewer places to cut at.
-    const few = wanted.filter((count) => count > 0).length <= wanted.length / 2;
+    const kinds = wanted.filter((count) => count > 0).length;
     const left = boxes.map((box) => ({
       ...box,
       lays: box.lays.filter((lay) => wanted[lay.piece] > 0),
     }));
-    return new BothPricers(two(wanted), few ? new ThreeStagePricer(left, limits, rules) : three);
+    const fewer = kinds <= wanted.length / 2;
+    const mostly = fewer ? new ThreeStagePricer(left, limits, rules) : three;
+    if (kinds > FEW_KINDS) return new BothPricers(two(wanted), mostly);
+    const mindful = new MindfulPricer(mostly, wanted);
+    if (stages === 3) return new BothPricers(two(wanted), mindful);
+    const freely = new MindfulPricer(new FreePricer(left, limits, rules), wanted);
+    return new BothPricers(two(wanted), new BothPricers(mindful, freely));
   };
   return { exact: stages === 3 ? three : new FreePricer(boxes, limits, rules), quick };
 }

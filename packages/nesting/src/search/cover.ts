@@ -1,6 +1,7 @@
 import type { BandBook } from '../master/band-book.js';
 import { BandMaster } from '../master/band-master.js';
 import { type LinearResult, solveLinear } from '../master/column-generation.js';
+import { coinWorth } from '../master/exact-bound.js';
 import type { Cap } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { Pattern } from '../pattern/part.js';
@@ -24,11 +25,16 @@ export interface CoverRequest {
   readonly seeds: readonly Pattern[];
   /** Nodes that the integer master may take. */
   readonly nodes: number;
+  /** Random numbers to shake the values of the pieces by, for more patterns; absent for none. */
+  readonly shaken?: (() => number) | undefined;
 }
 
 /** Sheet patterns and bands that the integer master works with, those of least reduced cost. */
 const SHEETS = 100;
 const BANDS = 300;
+/** How often, and by what share at most, values are shaken. */
+const SHAKES = 12;
+const SHAKE = 0.5;
 /** Rounds of column generation before the integer master. */
 const ROUNDS = 20;
 /** How far from the best an answer may be by which less is gone without. */
@@ -71,6 +77,7 @@ export async function cover(
       mostRounds: ROUNDS,
     });
     ground.effort.rounds += result.rounds;
+    if (request.shaken !== undefined) addShaken(ground, book, demand, result, request.shaken);
   } finally {
     linear.close();
   }
@@ -98,6 +105,28 @@ export async function cover(
     return { planned, best: answer.status === 'optimal' };
   } finally {
     whole.close();
+  }
+}
+
+/** Adds patterns that are best at values close to the duals of the linear plan. */
+function addShaken(
+  ground: SearchGround,
+  book: BandBook,
+  demand: readonly number[],
+  { bound }: LinearResult,
+  random: () => number,
+): void {
+  const pricer = ground.pricerFor(demand);
+  for (let i = 0; i < SHAKES; i++) {
+    const values = bound.multipliers.pieces.map((value) =>
+      Math.floor(value * (1 + SHAKE * (random() - 0.5))),
+    );
+    const priced = pricer.price(values, coinWorth(ground.objective, bound.multipliers));
+    priced.worth.forEach((_, box) => {
+      for (const { pattern } of priced.patterns(box)) {
+        book.addPattern(ground.proper(pattern, demand));
+      }
+    });
   }
 }
 

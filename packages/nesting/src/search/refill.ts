@@ -16,6 +16,8 @@ const FREED_FIRST = 4;
 const FEWEST_FREED = 2;
 /** By how much the number of freed sheets grows where they were solved; it falls by 1 where not. */
 const MORE_EACH_TIME = 0.05;
+/** So often all sheets are freed together before the search starts anew. */
+const TIMES_ALL = 4;
 /** Most sheets that are freed at a time. */
 const MOST_FREED = 30;
 /** Nodes that one integer master may take. */
@@ -53,7 +55,8 @@ export class Refiller {
 
   async step(partial: Partial): Promise<Partial> {
     const { rest, freed } = this.#choice.choose(partial.planned);
-    const again = await refillRest(this.#ground, rest, this.#weights, this.#atMost, freed);
+    const { shaken } = this.#choice;
+    const again = await refillRest(this.#ground, rest, this.#weights, this.#atMost, freed, shaken);
     this.#choice.learn(again?.best === true);
     return again !== undefined && again.missing <= partial.missing ? again : partial;
   }
@@ -85,6 +88,7 @@ export async function cutAgain(
     weights: undefined,
     seeds: freed,
     nodes: NODES_EACH,
+    shaken: choice.shaken,
   });
   choice.learn(added?.best === true);
   return added === undefined ? planned : [...rest, ...added.planned];
@@ -95,15 +99,20 @@ export class SheetChoice {
   readonly #random: () => number;
   #freed = FREED_FIRST;
   #all = false;
-  #exhausted = false;
+  #exhausted = 0;
 
   constructor(random: () => number) {
     this.#random = random;
   }
 
-  /** True once all sheets were freed at a time and their best answer found. */
+  /** True once all sheets were freed often, and their best answer found each time. */
   get exhausted(): boolean {
-    return this.#exhausted;
+    return this.#exhausted >= TIMES_ALL;
+  }
+
+  /** Where all sheets are freed, only other patterns can make a difference. */
+  get shaken(): (() => number) | undefined {
+    return this.#all ? this.#random : undefined;
   }
 
   choose(planned: readonly Planned[]): {
@@ -124,7 +133,7 @@ export class SheetChoice {
 
   /** @param solved whether the best answer for the sheets last chosen was found */
   learn(solved: boolean): void {
-    if (solved && this.#all) this.#exhausted = true;
+    if (solved && this.#all) this.#exhausted++;
     this.#freed = solved
       ? Math.min(this.#freed + MORE_EACH_TIME, MOST_FREED)
       : Math.max(FEWEST_FREED, this.#freed - 1);
@@ -143,6 +152,7 @@ export async function refillRest(
   weights: readonly number[],
   atMost: number,
   seeds: readonly Planned['pattern'][],
+  shaken?: () => number,
 ): Promise<(Partial & { readonly best: boolean }) | undefined> {
   const { objective, classes } = ground;
   const used = sheetsUsed(rest, classes.length);
@@ -159,6 +169,7 @@ export async function refillRest(
     weights,
     seeds,
     nodes: NODES_EACH,
+    shaken,
   });
   if (added === undefined) return undefined;
   const planned = [...rest, ...added.planned];

@@ -73,7 +73,7 @@ const SHARE_TO_FIND = 0.15;
 /** Dives, after the first without noise, each with its local search. */
 const DIVES = 60;
 /** Dives in vain after which the search ends. */
-const DIVES_IN_VAIN = 6;
+const DIVES_IN_VAIN = 10;
 
 /**
  * Finds a plan of least cost and the bound that says how good it is. Cheap means
