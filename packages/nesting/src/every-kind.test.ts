@@ -11,6 +11,9 @@ import { verifyPlan } from './verify/verify-plan.js';
 const PROBLEMS = 440;
 const OF_EACH = Math.ceil(PROBLEMS / EVERY_KIND.length);
 
+/** How the plans came about, over all kinds. */
+const seen = { planned: 0, searched: 0, proven: 0 };
+
 let highs: Highs;
 beforeAll(async () => {
   highs = await loadHighs();
@@ -29,6 +32,9 @@ describe.each(EVERY_KIND)('small problems with $name', ({ planned, problems }) =
           return;
         }
         cut++;
+        seen.planned++;
+        if (outcome.plan.effort.integerMasters > 0) seen.searched++;
+        if (outcome.plan.bound.proven) seen.proven++;
         expect(verifyPlan(problem, outcome.plan)).toEqual([]);
         // A bound above the least cost would be false whatever the plan.
         expect(outcome.plan.bound.cost).toBeLessThanOrEqual(Number(least));
@@ -39,4 +45,10 @@ describe.each(EVERY_KIND)('small problems with $name', ({ planned, problems }) =
     // The comparison means something only where many of them can be cut.
     expect(cut).toBeGreaterThan(OF_EACH / 5);
   });
+});
+
+it('some need more than the linear bound, and most are proven', () => {
+  // Or the integer search, and its proofs, would go unchecked.
+  expect(seen.searched).toBeGreaterThan(5);
+  expect(seen.proven).toBeGreaterThan(0.8 * seen.planned);
 });
