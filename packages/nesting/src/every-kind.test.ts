@@ -11,6 +11,9 @@ import { verifyPlan } from './verify/verify-plan.js';
 const PROBLEMS = 1_000;
 const OF_EACH = Math.ceil(PROBLEMS / EVERY_KIND.length);
 
+/** How the plans came about, over all kinds. */
+const seen = { planned: 0, searched: 0, proven: 0 };
+
 let highs: Highs;
 beforeAll(async () => {
   highs = await loadHighs();
@@ -35,6 +38,11 @@ describe.each(EVERY_KIND)('small problems with $name', ({ valued, problems }) =>
         const { plan } = outcome;
         cut++;
         if (plan.cost === best) least++;
+        if (!valued) {
+          seen.planned++;
+          if (plan.effort.integerMasters > 0) seen.searched++;
+          if (plan.bound.proven) seen.proven++;
+        }
         expect(verifyPlan(problem, plan)).toEqual([]);
         // A bound above the least cost would be false whatever the plan.
         expect(plan.bound.cost).toBeLessThanOrEqual(Number(best));
@@ -47,4 +55,10 @@ describe.each(EVERY_KIND)('small problems with $name', ({ valued, problems }) =>
     expect(cut).toBeGreaterThan(OF_EACH / 5);
     expect(least).toBeGreaterThan(cut / 2);
   });
+});
+
+it('some need more than the linear bound, and most are proven', () => {
+  // Or the integer search, and its proofs, would go unchecked.
+  expect(seen.searched).toBeGreaterThan(5);
+  expect(seen.proven).toBeGreaterThan(0.8 * seen.planned);
 });

@@ -1,0 +1,160 @@
+import fc from 'fast-check';
+import type { Highs } from 'highs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { everyCutting } from '../every-cutting.test.support.js';
+import { keepValue } from '../keep-value.test.support.js';
+import { loadHighs } from '../least-cost.test.support.js';
+import { barProblem } from '../plan-cutting.test.support.js';
+import type { CuttingProblem, Stages } from '../problem.js';
+import { randomOfKind } from '../random-kinds.test.support.js';
+import { groundOf } from '../search/ground.test.support.js';
+import { BandMaster } from './band-master.js';
+import { solveLinear } from './column-generation.js';
+
+let highs: Highs;
+beforeAll(async () => {
+  highs = await loadHighs();
+});
+
+/** As many of each piece wanted as fit the largest stock, so that no pattern holds more than is wanted. */
+function plenty(problem: CuttingProblem): CuttingProblem {
+  const area = Math.max(...problem.stock.map(({ length, width }) => length * width));
+  return {
+    ...problem,
+    pieces: problem.pieces.map((piece) => ({
+      ...piece,
+      quantity: Math.floor(area / (piece.length * piece.width)),
+    })),
+  };
+}
+
+/** The linear program over all that every stock can yield, handed to HiGHS as text. */
+function linearCost(problem: CuttingProblem): number | undefined {
+  const objective: string[] = [];
+  const rows: string[] = [];
+  const bounds: string[] = [];
+  const made: string[][] = problem.pieces.map(() => []);
+  problem.stock.forEach((stock, s) => {
+    const names = everyCutting(problem, stock).map(({ counts, kept }, y) => {
+      objective.push(`- ${kept} y_${s}_${y}`);
+      counts.forEach((count, piece) => {
+        if (count > 0) made[piece].push(`${count} y_${s}_${y}`);
+      });
+      return `y_${s}_${y}`;
+    });
+    if (names.length === 0) return;
+    const whole = keepValue(problem, stock, stock.length, stock.width);
+    objective.push(`+ ${stock.bookValue ?? whole} h_${s}`);
+    bounds.push(`0 <= h_${s} <= ${stock.kind === 'sheet' ? stock.onHand : 1}`);
+    rows.push(`${names.join(' + ')} - h_${s} - n_${s} <= 0`);
+    const price = stock.kind === 'sheet' ? stock.price : 0;
+    objective.push(`+ ${price} n_${s}`);
+    const buyable = stock.kind === 'sheet' ? stock.canBuy : 0;
+    if (buyable !== 'any') bounds.push(`0 <= n_${s} <= ${buyable}`);
+  });
+  if (made.some((terms) => terms.length === 0)) return undefined;
+  made.forEach((terms, piece) => {
+    rows.push(`${terms.join(' + ')} >= ${problem.pieces[piece].quantity}`);
+  });
+  const text = [
+    'Minimize',
+    ` cost: ${objective.join(' ')}`,
+    'Subject To',
+    ...rows.map((row, i) => ` r${i}: ${row}`),
+    'Bounds',
+    ...bounds.map((bound) => ` ${bound}`),
+    'End',
+  ].join('\n');
+  const solved = highs.solve(text, { output_flag: false });
+  return solved.Status === 'Optimal' ? solved.ObjectiveValue : undefined;
+}
+
+async function linearPlan(problem: CuttingProblem) {
+  const { ground } = groundOf(problem);
+  const master = new BandMaster(ground);
+  try {
+    const result = await solveLinear({ ...ground, master, enough: () => false });
+    return { ...result, scale: ground.scale };
+  } finally {
+    master.close();
+  }
+}
+
+describe('solveLinear', () => {
+  const size = { side: 8, pieceTypes: 2, quantity: 1, total: 4, sheetSizes: 2, offcuts: 1 };
+
+  it.each<Stages>([2, 3, 'free'])(
+    'comes to what all patterns listed come to, with stages %s',
+    async (stages) => {
+      let compared = 0;
+      const features = {
+        kerf: true,
+        narrowestStrip: true,
+        longestCut: true,
+        offcuts: true,
+        bookValues: true,
+        keep: true,
+      };
+      await fc.assert(
+        fc.asyncProperty(randomOfKind(features, size), fc.boolean(), async (drawn, valued) => {
+          const few = drawn.pieces.filter(({ length, width }) => length * width >= 4);
+          if (few.length === 0) return;
+          const { keep = [], ...without } = drawn;
+          const problem = plenty({
+            ...(valued ? { ...without, keep } : without),
+            pieces: few,
+            shear: { ...drawn.shear, stages },
+          });
+          const least = linearCost(problem);
+          if (least === undefined) return;
+          compared++;
+          const { answer, bound, finished, scale } = await linearPlan(problem);
+          expect(finished).toBe(true);
+          expect(answer?.cost).toBeCloseTo(least, 4);
+          expect(Math.max(0, ...(answer?.short ?? []))).toBeLessThan(1e-6);
+          expect(bound.scaled / scale).toBeLessThanOrEqual(least + 1e-6);
+          expect(bound.scaled / scale).toBeGreaterThan(least - 1e-3 * (1 + least));
+        }),
+        { numRuns: 60 },
+      );
+      expect(compared).toBeGreaterThan(20);
+    },
+  );
+
+  // V. Chvatal, Linear Programming, 1983, p. 195: rolls of 100 inches (data published; the
+  // linear bound recomputed from them).
+  it('has the linear bound of a textbook example', async () => {
+    const { answer, bound, scale, rounds } = await linearPlan(
+      barProblem(100, [
+        [45, 97],
+        [36, 610],
+        [31, 395],
+        [14, 211],
+      ]),
+    );
+    expect(answer?.cost).toBeCloseTo(452.25, 6);
+    expect(bound.scaled / scale).toBeCloseTo(452.25, 4);
+    expect(rounds).toBeGreaterThan(1);
+  });
+
+  it('stops at its limits with a bound that holds, and counts what it has solved', async () => {
+    const { ground } = groundOf(
+      barProblem(100, [
+        [45, 97],
+        [36, 610],
+        [31, 395],
+      ]),
+    );
+    const master = new BandMaster(ground);
+    const over = { ...ground, deadline: { left: () => 0 } };
+    const none = await solveLinear({ ...over, master, enough: () => false });
+    expect(none).toMatchObject({ rounds: 0, finished: false, answer: undefined });
+    expect(none.bound.scaled).toBe(0);
+    const one = await solveLinear({ ...ground, master, enough: () => false, mostRounds: 1 });
+    expect(one).toMatchObject({ rounds: 1, finished: false });
+    const soon = await solveLinear({ ...ground, master, enough: (scaled) => scaled > 0 });
+    expect(soon.finished).toBe(true);
+    expect(soon.bound.scaled).toBeGreaterThan(0);
+    master.close();
+  });
+});
