@@ -30,8 +30,11 @@ export interface CoverRequest {
 }
 
 /** Sheet patterns and bands that the integer master works with, those of least reduced cost. */
-const SHEETS = 100;
-const BANDS = 300;
+const SHEETS = 200;
+const BANDS = 500;
+/** Up to so many kinds of pieces, likely patterns are listed, so many at most. */
+const FEW_KINDS = 16;
+const LIKELY = 600;
 /** How often, and by what share at most, values are shaken. */
 const SHAKES = 12;
 const SHAKE = 0.5;
@@ -77,6 +80,7 @@ export async function cover(
       mostRounds: ROUNDS,
     });
     ground.effort.rounds += result.rounds;
+    addLikely(ground, book, request, result);
     if (request.shaken !== undefined) addShaken(ground, book, demand, result, request.shaken);
   } finally {
     linear.close();
@@ -105,6 +109,30 @@ export async function cover(
     return { planned, best: answer.status === 'optimal' };
   } finally {
     whole.close();
+  }
+}
+
+/**
+ * Adds the patterns that fall short of the best by least, where there are few kinds
+ * of pieces: for many kinds, those that came up on the way serve as well.
+ */
+function addLikely(
+  ground: SearchGround,
+  book: BandBook,
+  { demand, caps }: CoverRequest,
+  { bound }: LinearResult,
+): void {
+  if (demand.filter((quantity) => quantity > 0).length > FEW_KINDS) return;
+  const pricer = ground.pricerFor(demand);
+  if (pricer.within === undefined) return;
+  const { pieces } = bound.multipliers;
+  const cap = caps.find(({ measure }) => measure === ground.objective.cost);
+  const room = (cap?.atMost ?? 0) * ground.scale - bound.scaled;
+  for (let gap = Math.max(room, ground.scale); gap >= 1; gap = Math.floor(gap / 2)) {
+    const list = pricer.within(pieces, bound.classCost, gap, LIKELY);
+    if (list === undefined) continue;
+    book.addList(list);
+    return;
   }
 }
 

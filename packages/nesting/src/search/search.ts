@@ -57,6 +57,8 @@ export interface SearchResult {
 const MOST_TO_PROVE = 20_000;
 /** Most columns in a master over all that came up. */
 const MOST_IN_POOL = 600;
+/** Most patterns in a master that is only to find a better plan. */
+const MOST_LIKELY = 1_500;
 /** Nodes that a master may take which proves nothing. */
 const NODES_TO_FIND = 400;
 /** Sheets that a dive leaves to the integer master, in turn. */
@@ -147,7 +149,8 @@ class Hunt {
     }
     const listed = await this.#masterOfAll(root);
     if (listed !== undefined) return listed;
-    if (this.#manyCosts()) await this.#cutCheaper(0);
+    if (root.finished) await this.#masterOfLikely(root);
+    if (!this.#met() && this.#manyCosts()) await this.#cutCheaper(0);
     if (!this.#met()) await this.#refill(root, partial, this.#aim(0), 0);
     let best = this.#cost;
     for (let dives = 1, vain = 0; dives <= DIVES && vain < DIVES_IN_VAIN; dives++, vain++) {
@@ -313,6 +316,23 @@ class Hunt {
       return this.#met() ? 'bound met' : undefined;
     this.#proven = true;
     return 'all patterns within the gap searched';
+  }
+
+  /** The integer master over the patterns that a better plan is most likely to contain. */
+  async #masterOfLikely(root: LinearResult): Promise<void> {
+    const { ground } = this;
+    const { pricer, scale } = ground;
+    if (pricer.within === undefined) return;
+    const { multipliers, classCost } = root.bound;
+    let gap = this.#target() * scale - root.bound.scaled;
+    for (; gap >= 1; gap = Math.floor(gap / 2)) {
+      const list = pricer.within(multipliers.pieces, classCost, gap, MOST_LIKELY);
+      if (list === undefined) continue;
+      const book = ground.newBook();
+      book.addList(list);
+      await this.#solveWhole(NODES_TO_FIND, { ...ground, book });
+      return;
+    }
   }
 
   async #solveWhole(
