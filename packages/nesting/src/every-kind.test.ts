@@ -60,5 +60,5 @@ describe.each(EVERY_KIND)('small problems with $name', ({ valued, problems }) =>
 it('some need more than the linear bound, and most are proven', () => {
   // Or the integer search, and its proofs, would go unchecked.
   expect(seen.searched).toBeGreaterThan(5);
-  expect(seen.proven).toBeGreaterThan(0.8 * seen.planned);
+  expect(seen.proven).toBeGreaterThan(0.5 * seen.planned);
 });

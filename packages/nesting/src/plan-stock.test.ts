@@ -44,6 +44,21 @@ describe('the stock of a plan', () => {
     expect(stockUsed(plan.layouts)).toEqual({ s: 2 });
   });
 
+  it('is the least metal among plans of the same cost, not what first fit takes', async () => {
+    const onHand = { onHand: 1, canBuy: 0 };
+    const plan = await planned({
+      pieces: [piece('a', 5, 2, 1), piece('b', 4, 2, 1), piece('c', 3, 2, 1)].map((p) => ({
+        ...p,
+        mayTurn: false,
+      })),
+      stock: [sheet('X', 9, 2, onHand), sheet('Y', 8, 2, onHand), sheet('Z', 4, 2, onHand)],
+      shear: { firstCut: 'along' },
+    });
+    // First fit fills X with 5 + 4, and has 3 left for Z; 5 + 3 fill Y and 4 fills Z.
+    expect(plan.cost).toBe(0);
+    expect(stockUsed(plan.layouts)).toEqual({ Y: 1, Z: 1 });
+  });
+
   it('is of several sizes where that is cheaper', async () => {
     const plan = await planned({
       pieces: [piece('a', 100, 10, 12)],

@@ -80,6 +80,29 @@ async function linearPlan(problem: CuttingProblem) {
   }
 }
 
+const ROLLS = [
+  [45, 97],
+  [36, 610],
+  [31, 395],
+  [14, 211],
+] as const;
+
+const PAPER_ROLLS = [
+  [1380, 22],
+  [1520, 25],
+  [1560, 12],
+  [1710, 14],
+  [1820, 18],
+  [1880, 18],
+  [1930, 20],
+  [2000, 10],
+  [2050, 12],
+  [2100, 14],
+  [2140, 16],
+  [2150, 18],
+  [2200, 20],
+] as const;
+
 describe('solveLinear', () => {
   const size = { side: 8, pieceTypes: 2, quantity: 1, total: 4, sheetSizes: 2, offcuts: 1 };
 
@@ -121,19 +144,17 @@ describe('solveLinear', () => {
     },
   );
 
-  // V. Chvatal, Linear Programming, 1983, p. 195: rolls of 100 inches (data published; the
-  // linear bound recomputed from them).
-  it('has the linear bound of a textbook example', async () => {
-    const { answer, bound, scale, rounds } = await linearPlan(
-      barProblem(100, [
-        [45, 97],
-        [36, 610],
-        [31, 395],
-        [14, 211],
-      ]),
-    );
-    expect(answer?.cost).toBeCloseTo(452.25, 6);
-    expect(bound.scaled / scale).toBeCloseTo(452.25, 4);
+  it.each<[string, number, readonly (readonly [number, number])[], number, number]>([
+    // V. Chvatal, Linear Programming, 1983, p. 195: rolls of 100 inches (data published; the
+    // linear bound recomputed from them).
+    ['a textbook', 100, ROLLS, 452.25, 6],
+    // Encyclopedic worked example of the one-dimensional cutting stock problem: its linear
+    // bound is published as 72.917.
+    ['the paper rolls', 5600, PAPER_ROLLS, 72.917, 3],
+  ])('has the linear bound of %s', async (_, length, pieces, least, digits) => {
+    const { answer, bound, scale, rounds } = await linearPlan(barProblem(length, pieces));
+    expect(answer?.cost).toBeCloseTo(least, digits);
+    expect(bound.scaled / scale).toBeCloseTo(least, 3);
     expect(rounds).toBeGreaterThan(1);
   });
 

@@ -146,6 +146,30 @@ describe('exactBound', () => {
     expect(scaledBound(200 * SCALE, 50, 40 * SCALE)).toBeLessThanOrEqual(320 / 3);
   });
 
+  it('shrinks the gain of limited sheets alike, but not what is for their remnants', () => {
+    const [endless] = classes();
+    const limited = { ...endless, supplies: [{ ...endless.supplies[0], count: 3 }] };
+    const bound = exactBound(
+      [200 * SCALE, 200 * SCALE],
+      [0, 150],
+      [endless, limited],
+      [8],
+      leastMoney,
+      { scale: SCALE, pieces: Float64Array.of(40 * SCALE), caps: [] },
+    );
+    // Values are halved: 8 pieces of 20. Each of three sheets is worth 150 + 50 / 2, 75 more than it costs.
+    expect(bound.scaled / SCALE).toBeCloseTo(160 - 3 * 75, 1);
+  });
+
+  it('takes off what a cap allows at its multiplier', () => {
+    const multipliers = { scale: SCALE, pieces: Float64Array.of(100 * SCALE), caps: [2 * SCALE] };
+    const bound = (coins: number) =>
+      exactBound([1000 * SCALE], [0], classes(), [8], leastMetal(coins), multipliers).scaled;
+    // A sheet costs 1000 of metal and 100 coins at 2 each; the 8 pieces are worth 800.
+    expect(bound(300) / SCALE).toBe(800 - 2 * 300);
+    expect(bound(0) / SCALE).toBe(800);
+  });
+
   it('adds what sheets that must be paid for cost beyond their worth', () => {
     // Four sheets are 400 coins; at 12 coins for a piece each is worth 60.
     expect(scaledBound(60 * SCALE, 0, 12 * SCALE, 4)).toBe(96 + 4 * 40);
