@@ -62,6 +62,7 @@ async function solveRoot(problem, limit) {
     scale,
     book,
     master,
+    proper: (pattern) => pattern,
     enough: () => false,
     deadline: deadlineIn(limit, () => performance.now()),
   };

@@ -7,6 +7,7 @@ import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js'
 import type { KeepRule, Stages } from './problem.js';
 import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
 import { TwoStagePricer } from './two-stage/two-stage-pricer.js';
+import { valuedTwoStagePricer } from './two-stage/valued-two-stage-pricer.js';
 
 /** The pricers that suit a kind of cutting. */
 export interface KindPricers {
@@ -39,7 +40,11 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
   const two = (wanted: readonly number[]) => new TwoStagePricer(boxes, wanted, limits, keep);
   const whole = two(demand);
   if (stages === 2) {
-    return { exact: whole, quick: (wanted) => (wanted === demand ? whole : two(wanted)) };
+    const exact =
+      keep === undefined || rule === undefined
+        ? whole
+        : valuedTwoStagePricer(boxes, demand, limits, keep, rule);
+    return { exact, quick: (wanted) => (wanted === demand ? whole : two(wanted)) };
   }
   const rules = boxes.map(() => rule);
   const three = new ThreeStagePricer(boxes, limits, rules);

@@ -120,7 +120,12 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
       mip_max_nodes: limits.nodes ?? 2_147_483_647,
       mip_rel_gap: limits.gap ?? 0,
     });
-    model.run(interruptions(highs, limits.stop));
+    try {
+      model.run(interruptions(highs, limits.stop));
+    } catch {
+      // Numbers too far apart make it give up; whoever asked goes on without an answer.
+      return { status: 'stopped' };
+    }
     const status = model.getModelStatus();
     const codes = highs.constants.modelStatus;
     if (status === codes.infeasible || status === codes.unboundedOrInfeasible) {

@@ -24,7 +24,8 @@ function pricer(
   demand: readonly number[],
 ): TwoStagePricer {
   const keep = (length: number, width: number) => keptValue(length, width, rule);
-  return new TwoStagePricer(boxes, demand, limits, rule === undefined ? undefined : keep);
+  const valued = rule !== undefined;
+  return new TwoStagePricer(boxes, demand, limits, valued ? keep : undefined, valued);
 }
 
 /** Prices a box with plenty wanted of every piece, and compares with trying every cut at every tick. */

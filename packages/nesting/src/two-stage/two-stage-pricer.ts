@@ -41,18 +41,21 @@ export class TwoStagePricer implements PatternPricer {
   /**
    * @param demand copies of each piece that are of use
    * @param keep absent where remnants have no value
+   * @param everyWidth true tries strips of every width, so that the worth is exact
+   *   where remnants have a value, at the price of much memory
    */
   constructor(
     boxes: readonly Box[],
     demand: readonly number[],
     limits: Limits,
     keep: KeepValue | undefined,
+    everyWidth = false,
   ) {
     this.#boxes = boxes;
     this.#demand = demand;
     this.#limits = limits;
     this.#keep = keep;
-    this.#faces = stripFaces(boxes, limits, keep !== undefined);
+    this.#faces = stripFaces(boxes, limits, everyWidth);
     const { families, faces } = this.#faces;
     this.#strips = families.map((family) => {
       const most = family.lays.map((lay) => demand[lay.piece]);
@@ -60,7 +63,7 @@ export class TwoStagePricer implements PatternPricer {
     });
     this.#sheets = faces.map((face) => {
       const { length, widths, ...family } = families[face.family];
-      const most = stripsOfUse({ length, widths, ...family }, demand, keep !== undefined);
+      const most = stripsOfUse({ length, widths, ...family }, demand, everyWidth);
       return new SheetKnapsack(face.breadth, length, widths, most, limits, keep);
     });
   }
