@@ -160,6 +160,7 @@ export async function planOneMetal(
   return planOf(sheets, found.bound, found.ending);
 }
 
+/** A pattern without the pieces beyond the demand, others that are wanted in their place. */
 function proper(
   pattern: Pattern,
   demand: readonly number[],
@@ -169,8 +170,10 @@ function proper(
   if (pattern.counts.every(([piece, copies]) => copies <= demand[piece])) return pattern;
   const wanted = demand.map(() => 0);
   for (const [piece, copies] of pattern.counts) wanted[piece] = Math.min(copies, demand[piece]);
-  const [bare] = dropSurplus([{ pattern, count: 1 }], wanted, boxes, rules);
-  return bare?.pattern ?? pattern;
+  const bare = dropSurplus([{ pattern, count: 1 }], wanted, boxes, rules);
+  const others = demand.map((quantity, piece) => quantity - wanted[piece]);
+  const [full] = addSpares(bare, others, boxes, rules).sheets;
+  return full?.pattern ?? pattern;
 }
 
 /** Surplus taken out, spares put in, and the whole made less trouble, at no more cost. */
