@@ -3,11 +3,13 @@ import type { CuttingProblem } from './problem.js';
 import { type Features, randomOfKind, type Size } from './random-kinds.test.support.js';
 
 /**
- * Kinds in which remnants have a value. What a plan costs then turns on a coin more
- * or less for every remnant, and no listing of patterns proves it: plans must be
- * valid and bounds true, but the last coins may be missed.
+ * Kinds in which the best plan may be missed: where remnants have a value, its cost
+ * turns on a coin more or less for each of them; where a kerf and a narrowest strip
+ * both count, few patterns can be cut at all. No listing of patterns proves these
+ * plans. They must be valid and their bounds true.
  */
-const VALUED: readonly string[] = [
+const MAY_MISS: readonly string[] = [
+  'kerf and narrowest strip',
   'offcuts worth keeping',
   'offcuts worth keeping, any stages',
   'kept sheets of packs',
@@ -76,13 +78,13 @@ const KINDS: Readonly<Record<string, fc.Arbitrary<Features>>> = {
 /** Problems of one kind. */
 export interface Kind {
   readonly name: string;
-  /** Whether remnants may have a value, so that the last coins may be missed. */
-  readonly valued: boolean;
+  /** Whether the best plan may be missed. */
+  readonly mayMiss: boolean;
   problems(size: Size): fc.Arbitrary<CuttingProblem>;
 }
 
 export const EVERY_KIND: readonly Kind[] = Object.entries(KINDS).map(([name, features]) => ({
   name,
-  valued: VALUED.includes(name),
+  mayMiss: MAY_MISS.includes(name),
   problems: (size) => features.chain((drawn) => randomOfKind(drawn, size)),
 }));

@@ -1,3 +1,4 @@
+import type { Deadline } from '../deadline.js';
 import { BandMaster } from '../master/band-master.js';
 import { type LinearResult, solveLinear } from '../master/column-generation.js';
 import { type Measure, money, totalCost } from '../master/objective.js';
@@ -67,6 +68,8 @@ const SHEETS_LEFT = [6, 4, 9];
 const STEPS_IN_VAIN = 40;
 /** Where so many costs lie between the bound and a plan, the plan is bettered step by step. */
 const FEW_COSTS = 3;
+/** Share of the time that the linear plan over the quick pricer's patterns may take. */
+const SHARE_OF_QUICK = 0.2;
 /** Share of the time that the linear plan over all patterns of the kind may take. */
 const SHARE_OF_ROOT = 0.5;
 /** Share of the time left that branching may take, and a master that proves nothing. */
@@ -188,15 +191,15 @@ class Hunt {
         pricer: quick,
         master: this.#master,
         enough: () => false,
+        deadline: this.#within(SHARE_OF_QUICK),
       });
       ground.effort.rounds += first.rounds;
     }
-    const until = this.#left() * (1 - SHARE_OF_ROOT);
     const root = await solveLinear({
       ...ground,
       master: this.#master,
       enough: (scaled) => this.#meets(scaled),
-      deadline: { left: () => this.#left() - until },
+      deadline: this.#within(SHARE_OF_ROOT),
     });
     ground.effort.rounds += root.rounds;
     this.#raise(root.bound.scaled);
@@ -283,9 +286,8 @@ class Hunt {
 
   async #branch(root: LinearResult): Promise<void> {
     const { ground } = this;
-    const until = this.#left() * (1 - SHARE_TO_BRANCH);
     const scaled = await branchOnSupplies(
-      { ...ground, deadline: { left: () => this.#left() - until } },
+      { ...ground, deadline: this.#within(SHARE_TO_BRANCH) },
       this.#master,
       root,
       (value) => this.#meets(value),
@@ -396,6 +398,12 @@ class Hunt {
 
   #raise(scaled: number): void {
     this.#scaled = Math.max(this.#scaled, scaled);
+  }
+
+  /** A deadline when so much of the time that is left now is over. */
+  #within(share: number): Deadline {
+    const until = this.#left() * (1 - share);
+    return { left: () => this.#left() - until };
   }
 
   #left(): number {
