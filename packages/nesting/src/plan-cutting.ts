@@ -114,6 +114,8 @@ export async function planCutting(
     if (plan.status !== 'planned') return plan;
     whole.set(index, plan);
   }
-  const plan = whole.verified(signal?.aborted === true ? 'called off' : whole.worstEnding());
+  const ending = whole.worstEnding();
+  const early = signal?.aborted === true && ending === 'time limit';
+  const plan = whole.verified(early ? 'called off' : ending);
   return plan === undefined ? { status: 'none found' } : { status: 'planned', plan };
 }

@@ -77,11 +77,13 @@ describe('problems of every kind', () => {
         problemsOf(SMALL),
         fc.integer({ min: 1, max: 2 }),
         async (problem, plans) => {
-          const whole = await planCutting(problem);
+          const whole = await planCutting(problem, { timeLimitSeconds: 2 });
           const { outcome, calledOff } = await calledOffAfter(plans, problem);
           if (!calledOff || outcome.status !== 'planned' || whole.status !== 'planned') return;
           early++;
-          expect(outcome.plan.effort.ending).toBe('called off');
+          // A plan that was proven before is called what it is.
+          const { bound, effort } = outcome.plan;
+          if (!bound.proven) expect(effort.ending).toBe('called off');
           expect(verifyPlan(problem, outcome.plan)).toEqual([]);
           expect(outcome.plan.cost).toBeGreaterThanOrEqual(whole.plan.cost);
           expect(outcome.plan.bound.cost).toBeLessThanOrEqual(whole.plan.cost);

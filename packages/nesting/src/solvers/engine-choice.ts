@@ -13,6 +13,13 @@ import type { Engine, LinearColumn, LinearRow, Session, SolveLimits } from './li
 const SMALL_ROWS = 12;
 const SMALL_COLUMNS = 40;
 
+/**
+ * Above this the JavaScript engine is not asked even where HiGHS has no answer: from
+ * 20 x 80 on, half of such problems ran on without end, and it cannot be stopped.
+ */
+const MOST_ROWS = 20;
+const MOST_COLUMNS = 80;
+
 /** Seconds a small master may take in the JavaScript engine before HiGHS has its turn. */
 const SMALL_SECONDS = 0.25;
 
@@ -88,8 +95,12 @@ export class Master {
       if (answer?.status === 'optimal') return answer;
     }
     const large = await this.#openLarge();
-    const answer = this.#checked(large, limits) ?? this.#checked(this.#small, limits);
-    return answer ?? { status: 'stopped' };
+    const answer = this.#checked(large, limits);
+    if (answer !== undefined) return answer;
+    if (this.#rows.length > MOST_ROWS || this.#columns.length > MOST_COLUMNS) {
+      return { status: 'stopped' };
+    }
+    return this.#checked(this.#small, limits) ?? { status: 'stopped' };
   }
 
   close(): void {
