@@ -6,6 +6,7 @@ import { moved } from '../transform.js';
 import { printLength } from '../wording.js';
 import { bestFit } from './best-fit.js';
 import { polygonFit, tracedPolygon } from './polygon-fit.js';
+import { sharpened } from './sharpened.js';
 import { traceOf } from './trace.js';
 
 /** How far a fitted outline may lie from its trace where nothing is said, millimetres. */
@@ -68,7 +69,7 @@ export function* fitTraces(outlines: readonly Outline[], tolerance: number): Gen
     const polygon = tracedPolygon(trace);
     const { fitted, tried } = polygon ? { fitted: polygon, tried: 0 } : bestFit(trace, share);
     left -= tried;
-    const found = fitted ?? polygonFit(trace);
+    const found = fitted === undefined ? polygonFit(trace) : sharpened(trace, fitted);
     yield found === undefined ? outline : moved(found, middle);
   }
 }
