@@ -7,8 +7,7 @@ import { aboveEveryPlan } from '../master/shortage.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
 import { branchOnSupplies } from './branch-on-supplies.js';
-import { without } from './class-supplies.js';
-import { compose } from './compose.js';
+import { withFirstFit, withinCost } from './complete-plan.js';
 import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
 import { demandLeft, keptCoins, type Planned, sheetsUsed } from './planned.js';
@@ -20,6 +19,7 @@ import {
   refillRest,
   SheetChoice,
 } from './refill.js';
+import { solveWhole, type WholeAnswer } from './whole-master.js';
 
 export interface SearchRequest {
   readonly ground: SearchGround;
@@ -340,35 +340,15 @@ class Hunt {
   async #solveWhole(
     nodes: number | undefined,
     ground: SearchGround = this.#ground,
-  ): Promise<'optimal' | 'infeasible' | 'stopped'> {
+  ): Promise<WholeAnswer['status']> {
     if (this.#left() <= 0) return 'stopped';
-    ground.effort.integerMasters++;
     // Surplus that is taken out afterwards may make a plan of the same cost cheaper.
     const surplus = ground.bare !== undefined && Number.isFinite(this.#cost);
     const cap = { measure: this.#measure, atMost: surplus ? this.#cost : this.#target() };
-    const { classes, demand, objective, book, engines } = ground;
-    const capped = { ...objective, caps: [...objective.caps, cap] };
-    const master = new BandMaster({
-      classes,
-      demand,
-      objective: capped,
-      packs: true,
-      book,
-      engines,
-    });
-    try {
-      master.addFromBook();
-      const answer = await master.solve({
-        integer: true,
-        seconds: this.#left() * (nodes === undefined ? 1 : SHARE_TO_FIND),
-        ...(nodes === undefined ? {} : { nodes }),
-      });
-      if (typeof answer === 'string') return answer;
-      this.#offer(compose(book, answer).map(([pattern, count]) => ({ pattern, count })));
-      return answer.status;
-    } finally {
-      master.close();
-    }
+    const seconds = this.#left() * (nodes === undefined ? 1 : SHARE_TO_FIND);
+    const { status, planned } = await solveWhole(ground, cap, seconds, nodes);
+    this.#offer(planned);
+    return status;
   }
 
   /** Takes a plan that is better than the best so far, once its cost has been counted again. */
@@ -458,38 +438,4 @@ class Hunt {
   get ground(): SearchGround {
     return this.#ground;
   }
-}
-
-/** The first sheets of a plan that together cost no more than is allowed. */
-function withinCost(
-  { classes }: SearchGround,
-  planned: readonly Planned[],
-  measure: Measure,
-  atMost: number,
-): readonly Planned[] {
-  const kept: Planned[] = [];
-  for (const { pattern, count } of planned) {
-    for (let copies = count; copies > 0; copies--) {
-      const tried = [...kept, { pattern, count: copies }];
-      const used = sheetsUsed(tried, classes.length);
-      const cost = totalCost(classes, used, measure) - measure.coin * keptCoins(tried);
-      if (cost > atMost) continue;
-      kept.push({ pattern, count: copies });
-      break;
-    }
-  }
-  return kept;
-}
-
-/** A plan that cuts what another leaves by the rule of thumb. */
-function withFirstFit(
-  ground: SearchGround,
-  planned: readonly Planned[],
-): readonly Planned[] | undefined {
-  const used = sheetsUsed(planned, ground.classes.length);
-  const rest = ground.firstFit(
-    demandLeft(ground.demand, planned),
-    ground.classes.map((entry, g) => without(entry, used[g])),
-  );
-  return rest && [...planned, ...rest];
 }
