@@ -105,6 +105,7 @@ export async function planOneMetal(
       penalties,
       keptAtMost,
       scale: exactScale(most),
+      limits: rules.limits,
       book,
       newBook,
       pricer: pricers.exact,

@@ -127,21 +127,55 @@ export class BandBook {
     }
   }
 
+  /** Takes in bands and sheet patterns of another book over the same boxes. */
+  adopt(other: BandBook, bands: readonly number[], sheets: readonly number[]): void {
+    const here = (slot: number) => this.#slotIn(other.slots[slot].family, other.slots[slot].extent);
+    for (const index of bands) {
+      const band = other.bands[index];
+      const slot = here(band.slot);
+      const key = `${slot} ${partKey(band.part)}`;
+      if (this.#bandAt.has(key)) continue;
+      this.#bandAt.set(key, this.bands.length);
+      this.bands.push({ ...band, slot });
+    }
+    for (const index of sheets) {
+      const sheet = other.sheets[index];
+      const slots = sheet.slots
+        .map(([slot, count]) => [here(slot), count] as const)
+        .sort((one, two) => one[0] - two[0]);
+      this.addSheet({ ...sheet, slots });
+    }
+  }
+
+  /** The slots so far that first cuts of a box can make. */
+  slotsOf(box: number, cuts: Rolling): readonly number[] {
+    const family = this.#familyOf[box].get(cuts);
+    const { length, width } = this.#boxes[box];
+    const breadth = cuts === 'along' ? width : length;
+    return [...this.slots.keys()].filter(
+      (slot) => this.slots[slot].family === family && this.slots[slot].extent <= breadth,
+    );
+  }
+
   slot(box: number, cuts: Rolling, extent: number): number {
     const family = this.#familyOf[box].get(cuts);
     if (family === undefined) throw new Error(`the first cuts of box ${box} never run ${cuts}`);
-    const key = `${family} ${extent}`;
-    const known = this.#slotAt.get(key);
-    if (known !== undefined) return known;
-    this.#slotAt.set(key, this.slots.length);
-    this.slots.push({ family, extent });
-    return this.slots.length - 1;
+    return this.#slotIn(family, extent);
   }
 
   /** Whether a band of the narrower slot may lie in the wider one of the same family, the rest left over. */
   mayLieIn(narrower: number, wider: number): boolean {
     const [a, b] = [this.slots[narrower], this.slots[wider]];
     return a.family === b.family && b.extent > a.extent && this.#limits.narrowest <= 1;
+  }
+
+  #slotIn(family: number, extent: number): number {
+    const key = `${family} ${extent}`;
+    const known = this.#slotAt.get(key);
+    if (known !== undefined) return known;
+    this.#slotAt.set(key, this.slots.length);
+    this.slots.push({ family, extent });
+    return this.slots.length - 1;
   }
 
   #family(box: Box, cuts: Rolling): number {

@@ -12,6 +12,8 @@ export interface BandMasterRequest {
   readonly penalties?: readonly number[];
   /** True where supplies must be taken in whole packs. */
   readonly packs?: boolean;
+  /** By index of the slot, how many are needed besides those of the bands that are cut; 0 when absent. */
+  readonly needed?: readonly number[];
   readonly book: BandBook;
   readonly engines: Engines;
 }
@@ -124,6 +126,16 @@ export class BandMaster {
     }
   }
 
+  /** Cuts at least so many of a band. */
+  setLeastOfBand(band: number, least: number): void {
+    this.#master.setColumn(this.#bandColumns[band], least, Number.POSITIVE_INFINITY);
+  }
+
+  /** Cuts at least so many sheets by a sheet pattern. */
+  setLeastOfSheet(sheet: number, least: number): void {
+    this.#master.setColumn(this.#sheetColumns[sheet], least, Number.POSITIVE_INFINITY);
+  }
+
   setCap(cap: number, atMost: number): void {
     this.#master.setRow(this.#firstCap + cap, atMost);
   }
@@ -134,6 +146,7 @@ export class BandMaster {
     readonly seconds: number;
     readonly nodes?: number;
     readonly gap?: number;
+    readonly cutoff?: number;
   }): Promise<BandAnswer | 'infeasible' | 'stopped'> {
     const answer = await this.#master.solve(limits);
     if (answer.status === 'infeasible') return 'infeasible';
@@ -201,7 +214,10 @@ export class BandMaster {
     const from = this.#slotRows.length;
     const added = book.slots.slice(from);
     if (added.length === 0) return;
-    this.#master.addRows(added.map(() => ({ sense: 'at least', bound: 0 }) as const));
+    const needed = this.#request.needed ?? [];
+    this.#master.addRows(
+      added.map((_, i) => ({ sense: 'at least', bound: needed[from + i] ?? 0 }) as const),
+    );
     added.forEach((_, i) => {
       this.#slotRows.push(base + from + i);
     });

@@ -5,6 +5,7 @@ import { coinWorth } from '../master/exact-bound.js';
 import type { Cap } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { Pattern } from '../pattern/part.js';
+import { solveCheapest } from './cheapest-master.js';
 import { compose } from './compose.js';
 import type { SearchGround } from './ground.js';
 import type { Planned } from './planned.js';
@@ -23,6 +24,8 @@ export interface CoverRequest {
   readonly weights: readonly number[] | undefined;
   /** Patterns known to be of use. */
   readonly seeds: readonly Pattern[];
+  /** An answer that goes without more is of no use; none when absent. */
+  readonly cutoff?: number | undefined;
   /** Nodes that the integer master may take. */
   readonly nodes: number;
   /** Random numbers to shake the values of the pieces by, for more patterns; absent for none. */
@@ -40,21 +43,20 @@ const SHAKES = 12;
 const SHAKE = 0.5;
 /** Rounds of column generation before the integer master. */
 const ROUNDS = 20;
-/** How far from the best an answer may be by which less is gone without. */
-const GOOD_ENOUGH = 0.3;
-/** Share of the time left that one integer master may take. */
-const SHARE_OF_TIME = 0.15;
+
+export interface Covered {
+  /** Undefined where none is of use. */
+  readonly planned: readonly Planned[] | undefined;
+  /** True where there is no better answer with these patterns. */
+  readonly best: boolean;
+}
 
 /**
  * Cuts as much of a small demand as the caps allow: generates patterns for it by
  * the linear master, then solves the integer master for the least weight of
  * pieces gone without, or for the least cost.
- * @returns undefined where no answer came in time
  */
-export async function cover(
-  ground: SearchGround,
-  request: CoverRequest,
-): Promise<{ readonly planned: readonly Planned[]; readonly best: boolean } | undefined> {
+export async function cover(ground: SearchGround, request: CoverRequest): Promise<Covered> {
   const { demand, classes, caps, weights, nodes } = request;
   const { objective, engines } = ground;
   const book = ground.newBook();
@@ -85,31 +87,21 @@ export async function cover(
   } finally {
     linear.close();
   }
-  const whole = new BandMaster({
-    classes,
-    demand,
-    objective: { cost: weights === undefined ? objective.cost : undefined, caps },
-    ...(weights === undefined ? {} : { penalties: weights }),
-    packs: true,
+  const { answer, best } = await solveCheapest(ground, {
     book,
-    engines,
+    demand,
+    classes,
+    caps,
+    weights,
+    duals: result.answer?.duals,
+    sheets: SHEETS,
+    bands: BANDS,
+    cutoff: request.cutoff,
+    nodes,
   });
-  try {
-    const chosen = cheapest(book, result);
-    whole.addFromBook(chosen.sheets, chosen.bands);
-    ground.effort.integerMasters++;
-    const answer = await whole.solve({
-      integer: true,
-      seconds: ground.deadline.left() * SHARE_OF_TIME,
-      nodes,
-      gap: weights === undefined ? 0 : GOOD_ENOUGH,
-    });
-    if (typeof answer === 'string') return undefined;
-    const planned = compose(book, answer).map(([pattern, count]) => ({ pattern, count }));
-    return { planned, best: answer.status === 'optimal' };
-  } finally {
-    whole.close();
-  }
+  if (answer === undefined) return { planned: undefined, best };
+  const planned = compose(book, answer).map(([pattern, count]) => ({ pattern, count }));
+  return { planned, best };
 }
 
 /**
@@ -156,29 +148,4 @@ function addShaken(
       }
     });
   }
-}
-
-/** The patterns that cost least at the duals of the linear plan. */
-function cheapest(
-  book: BandBook,
-  { answer }: LinearResult,
-): { readonly sheets: readonly number[]; readonly bands: readonly number[] } {
-  const duals = answer?.duals;
-  if (duals === undefined)
-    return { sheets: [...book.sheets.keys()], bands: [...book.bands.keys()] };
-  const slot = (index: number) => duals.slots[index] ?? 0;
-  const sheetCost = book.sheets.map(({ box, slots, kept }) =>
-    slots.reduce((sum, [index, count]) => sum - slot(index) * count, duals.classes[box] - kept),
-  );
-  const bandCost = book.bands.map((band) =>
-    band.counts.reduce(
-      (sum, [piece, copies]) => sum - duals.pieces[piece] * copies,
-      slot(band.slot) - band.kept,
-    ),
-  );
-  return { sheets: leastFirst(sheetCost, SHEETS), bands: leastFirst(bandCost, BANDS) };
-}
-
-function leastFirst(costs: readonly number[], most: number): readonly number[] {
-  return [...costs.keys()].sort((a, b) => costs[a] - costs[b] || a - b).slice(0, most);
 }

@@ -57,6 +57,7 @@ export function groundOf(
     penalties,
     keptAtMost: classes.map(({ box }) => value(box.length - limits.kerf, box.width - limits.kerf)),
     scale: exactScale(most),
+    limits,
     book: newBook(),
     newBook,
     pricer: pricers.exact,

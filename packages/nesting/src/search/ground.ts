@@ -2,6 +2,7 @@ import type { Deadline } from '../deadline.js';
 import type { BandBook } from '../master/band-book.js';
 import type { Objective } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
+import type { Limits } from '../pattern/limits.js';
 import type { Pattern } from '../pattern/part.js';
 import type { PatternPricer } from '../pattern/pattern-pricer.js';
 import type { Engines } from '../solvers/engine-choice.js';
@@ -18,6 +19,7 @@ export interface SearchGround {
   readonly keptAtMost: readonly number[];
   /** Scale of exact multipliers. */
   readonly scale: number;
+  readonly limits: Limits;
   /** Every pattern that came up. */
   readonly book: BandBook;
   readonly newBook: () => BandBook;

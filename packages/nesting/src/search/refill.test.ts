@@ -26,15 +26,23 @@ describe('refilling', () => {
             keptCoins(planned);
           const atMost = Math.floor((cost(start) * percent) / 100);
           const weights = ground.demand.map((_, i) => 1 + i);
-          const first = await refillRest(ground, [], weights, atMost, []);
-          if (first === undefined) throw new Error('no answer came');
+          const guide = {
+            weights,
+            losses: weights.map((weight) => 100 * weight),
+            likely: { book: ground.book, bands: [], sheets: [] },
+            waste: () => 0,
+          };
+          const first = await refillRest(ground, guide, [], atMost, {
+            seeds: [],
+            cutoff: undefined,
+          });
           expect(cost(first.planned)).toBeLessThanOrEqual(atMost);
           const lacking = demandLeft(ground.demand, first.planned);
           expect(first.missing).toBe(missingWeight(ground.demand, first.planned, weights));
           expect(first.missing).toBe(lacking.reduce((sum, n, i) => sum + n * weights[i], 0));
-          const refiller = new Refiller(ground, weights, atMost, seededRandom(seed));
+          const refiller = new Refiller(ground, guide, atMost, seededRandom(seed));
           let partial: { planned: readonly Planned[]; missing: number } = first;
-          for (let step = 0; step < 3; step++) {
+          for (let step = 0; step < 4; step++) {
             const next = await refiller.step(partial);
             expect(next.missing).toBeLessThanOrEqual(partial.missing);
             expect(next.missing).toBe(missingWeight(ground.demand, next.planned, weights));

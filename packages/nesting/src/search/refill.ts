@@ -1,8 +1,11 @@
 import { type Measure, money, totalCost } from '../master/objective.js';
+import type { Pattern } from '../pattern/part.js';
 import { without } from './class-supplies.js';
 import { cover } from './cover.js';
+import { coverByFixing, type LikelyPatterns } from './cover-by-fixing.js';
 import type { SearchGround } from './ground.js';
 import { demandLeft, keptCoins, type Planned, sheetsUsed } from './planned.js';
+import { SheetChoice } from './sheet-choice.js';
 
 /** A plan that keeps to a cost but may leave pieces uncut. */
 export interface Partial {
@@ -11,41 +14,43 @@ export interface Partial {
   readonly missing: number;
 }
 
-/** Sheets that are freed at first, and at the fewest. */
-const FREED_FIRST = 4;
-const FEWEST_FREED = 2;
-/** By how much the number of freed sheets grows where they were solved; it falls by 1 where not. */
-const MORE_EACH_TIME = 0.05;
-/** So often all sheets are freed together before the search starts anew. */
-const TIMES_ALL = 4;
-/** Most sheets that are freed at a time. */
-const MOST_FREED = 30;
+/** What a local search knows from the linear plan. */
+export interface RefillGuide {
+  /** What each missing piece counts. */
+  readonly weights: readonly number[];
+  /** The same in the measure of the objective, dear enough that nothing is left uncut for want of trying. */
+  readonly losses: readonly number[];
+  readonly likely: LikelyPatterns;
+  /** What a sheet costs beyond the worth of its pieces. */
+  readonly waste: (pattern: Pattern) => number;
+}
+
 /** Nodes that one integer master may take. */
 const NODES_EACH = 40;
+/** The fewest and the most sheets that are cut again by settling bands. */
+const FEWEST_SETTLED = 4;
+const MOST_SETTLED = 14;
 
 /**
  * Local search on a plan that keeps to a cost: each step frees some sheets, and
- * cuts their pieces and the missing ones again as well as the same money allows.
- * It frees more sheets at a time where that is solved with ease, and fewer where
- * it is not.
+ * cuts their pieces and the missing ones again as well as the same money allows;
+ * by turns a few by the integer master alone, and more by settling bands.
  */
 export class Refiller {
   readonly #ground: SearchGround;
-  readonly #weights: readonly number[];
+  readonly #guide: RefillGuide;
   readonly #atMost: number;
   readonly #choice: SheetChoice;
+  readonly #random: () => number;
+  #steps = 0;
 
   /** @param atMost the cost to keep to, by the measure of the objective */
-  constructor(
-    ground: SearchGround,
-    weights: readonly number[],
-    atMost: number,
-    random: () => number,
-  ) {
+  constructor(ground: SearchGround, guide: RefillGuide, atMost: number, random: () => number) {
     this.#ground = ground;
-    this.#weights = weights;
+    this.#guide = guide;
     this.#atMost = atMost;
-    this.#choice = new SheetChoice(random);
+    this.#random = random;
+    this.#choice = new SheetChoice(random, guide.waste);
   }
 
   /** True once all sheets were freed at a time and their best answer found. */
@@ -54,11 +59,32 @@ export class Refiller {
   }
 
   async step(partial: Partial): Promise<Partial> {
-    const { rest, freed } = this.#choice.choose(partial.planned);
-    const { shaken } = this.#choice;
-    const again = await refillRest(this.#ground, rest, this.#weights, this.#atMost, freed, shaken);
-    this.#choice.learn(again?.best === true);
+    const again =
+      ++this.#steps % 2 === 0 ? await this.#settle(partial) : await this.#master(partial);
     return again !== undefined && again.missing <= partial.missing ? again : partial;
+  }
+
+  async #master(partial: Partial): Promise<Partial | undefined> {
+    const { rest, freed } = this.#choice.choose(partial.planned);
+    const again = await refillRest(this.#ground, this.#guide, rest, this.#atMost, {
+      seeds: freed,
+      shaken: this.#choice.shaken,
+      cutoff: partial.missing,
+    });
+    this.#choice.learn(again.best);
+    return again;
+  }
+
+  /** Undefined where there are too few sheets for it. */
+  async #settle(partial: Partial): Promise<Partial | undefined> {
+    const wanted =
+      FEWEST_SETTLED + Math.floor((MOST_SETTLED - FEWEST_SETTLED + 1) * this.#random());
+    const { rest, freed } = this.#choice.chooseSome(partial.planned, wanted);
+    if (freed.length < FEWEST_SETTLED) return undefined;
+    return settleRest(this.#ground, this.#guide, rest, this.#atMost, this.#random, {
+      seeds: freed,
+      cutoff: partial.missing,
+    });
   }
 }
 
@@ -76,104 +102,98 @@ export async function cutAgain(
   const { objective, classes } = ground;
   const cost = objective.cost ?? money;
   const now = spentOn(ground, planned, cost) - spentOn(ground, rest, cost);
-  const caps = objective.caps.map((cap) => ({
-    ...cap,
-    atMost: cap.atMost - spentOn(ground, rest, cap.measure),
-  }));
   const used = sheetsUsed(rest, classes.length);
   const added = await cover(ground, {
     demand: demandLeft(ground.demand, rest),
     classes: classes.map((entry, g) => without(entry, used[g])),
-    caps: [...caps, { measure: cost, atMost: now }],
+    caps: [...capsLeft(ground, rest), { measure: cost, atMost: now }],
     weights: undefined,
     seeds: freed,
+    cutoff: undefined,
     nodes: NODES_EACH,
     shaken: choice.shaken,
   });
-  choice.learn(added?.best === true);
-  return added === undefined ? planned : [...rest, ...added.planned];
+  choice.learn(added.best);
+  return added.planned === undefined ? planned : [...rest, ...added.planned];
 }
 
-/** Which sheets to free: more at a time where that is solved with ease. */
-export class SheetChoice {
-  readonly #random: () => number;
-  #freed = FREED_FIRST;
-  #all = false;
-  #exhausted = 0;
+interface AgainRequest {
+  readonly seeds: readonly Pattern[];
+  readonly cutoff: number | undefined;
+}
 
-  constructor(random: () => number) {
-    this.#random = random;
-  }
+/** Cuts what a plan lacks as well as a cost allows, by the integer master. */
+export async function refillRest(
+  ground: SearchGround,
+  { weights }: Pick<RefillGuide, 'weights'>,
+  rest: readonly Planned[],
+  atMost: number,
+  again: AgainRequest & { readonly shaken?: (() => number) | undefined },
+): Promise<Partial & { readonly best: boolean }> {
+  const request = requestFor(ground, rest, atMost);
+  const covered = await cover(ground, { ...request, ...again, weights, nodes: NODES_EACH });
+  return { ...joined(ground, weights, rest, covered.planned), best: covered.best };
+}
 
-  /** True once all sheets were freed often, and their best answer found each time. */
-  get exhausted(): boolean {
-    return this.#exhausted >= TIMES_ALL;
-  }
+/** Cuts what a plan lacks as well as a cost allows, by settling bands one after another. */
+export async function settleRest(
+  ground: SearchGround,
+  { weights, losses, likely }: RefillGuide,
+  rest: readonly Planned[],
+  atMost: number,
+  random: () => number,
+  again: AgainRequest,
+): Promise<Partial | undefined> {
+  const request = requestFor(ground, rest, atMost);
+  const covered = await coverByFixing(ground, {
+    ...request,
+    ...again,
+    weights,
+    losses,
+    likely,
+    random,
+  });
+  return covered && joined(ground, weights, rest, covered.planned);
+}
 
-  /** Where all sheets are freed, only other patterns can make a difference. */
-  get shaken(): (() => number) | undefined {
-    return this.#all ? this.#random : undefined;
-  }
+function requestFor(ground: SearchGround, rest: readonly Planned[], atMost: number) {
+  const { objective, classes } = ground;
+  const used = sheetsUsed(rest, classes.length);
+  const { cost } = objective;
+  return {
+    demand: demandLeft(ground.demand, rest),
+    classes: classes.map((entry, g) => without(entry, used[g])),
+    caps: [
+      ...capsLeft(ground, rest),
+      ...(cost === undefined
+        ? []
+        : [{ measure: cost, atMost: atMost - spentOn(ground, rest, cost) }]),
+    ],
+  };
+}
 
-  choose(planned: readonly Planned[]): {
-    readonly rest: readonly Planned[];
-    readonly freed: readonly Planned['pattern'][];
-  } {
-    const wanted = Math.round(this.#freed);
-    const sheets = planned.flatMap(({ pattern, count }) =>
-      new Array<Planned['pattern']>(Math.min(count, wanted)).fill(pattern),
-    );
-    const freed: Planned['pattern'][] = [];
-    while (freed.length < wanted && sheets.length > 0) {
-      freed.push(...sheets.splice(Math.floor(this.#random() * sheets.length), 1));
-    }
-    this.#all = sheets.length === 0;
-    return { rest: withoutSheets(planned, freed), freed };
-  }
+/** What the sheets of a plan leave of the objective's caps. */
+function capsLeft(ground: SearchGround, planned: readonly Planned[]) {
+  return ground.objective.caps.map((cap) => ({
+    ...cap,
+    atMost: cap.atMost - spentOn(ground, planned, cap.measure),
+  }));
+}
 
-  /** @param solved whether the best answer for the sheets last chosen was found */
-  learn(solved: boolean): void {
-    if (solved && this.#all) this.#exhausted++;
-    this.#freed = solved
-      ? Math.min(this.#freed + MORE_EACH_TIME, MOST_FREED)
-      : Math.max(FEWEST_FREED, this.#freed - 1);
-  }
+function joined(
+  ground: SearchGround,
+  weights: readonly number[],
+  rest: readonly Planned[],
+  added: readonly Planned[] | undefined,
+): Partial {
+  if (added === undefined) return { planned: rest, missing: Number.POSITIVE_INFINITY };
+  const planned = [...rest, ...added];
+  return { planned, missing: missingWeight(ground.demand, planned, weights) };
 }
 
 function spentOn(ground: SearchGround, planned: readonly Planned[], measure: Measure): number {
   const used = sheetsUsed(planned, ground.classes.length);
   return totalCost(ground.classes, used, measure) - measure.coin * keptCoins(planned);
-}
-
-/** Cuts what a plan lacks as well as a cost allows. */
-export async function refillRest(
-  ground: SearchGround,
-  rest: readonly Planned[],
-  weights: readonly number[],
-  atMost: number,
-  seeds: readonly Planned['pattern'][],
-  shaken?: () => number,
-): Promise<(Partial & { readonly best: boolean }) | undefined> {
-  const { objective, classes } = ground;
-  const used = sheetsUsed(rest, classes.length);
-  const spent = (measure: Measure) => spentOn(ground, rest, measure);
-  const caps = objective.caps.map((cap) => ({ ...cap, atMost: cap.atMost - spent(cap.measure) }));
-  if (objective.cost !== undefined) {
-    caps.push({ measure: objective.cost, atMost: atMost - spent(objective.cost) });
-  }
-  const demand = demandLeft(ground.demand, rest);
-  const added = await cover(ground, {
-    demand,
-    classes: classes.map((entry, g) => without(entry, used[g])),
-    caps,
-    weights,
-    seeds,
-    nodes: NODES_EACH,
-    shaken,
-  });
-  if (added === undefined) return undefined;
-  const planned = [...rest, ...added.planned];
-  return { planned, missing: missingWeight(ground.demand, planned, weights), best: added.best };
 }
 
 export function missingWeight(
@@ -185,14 +205,4 @@ export function missingWeight(
     (sum, quantity, piece) => sum + quantity * weights[piece],
     0,
   );
-}
-
-function withoutSheets(
-  planned: readonly Planned[],
-  freed: readonly Planned['pattern'][],
-): readonly Planned[] {
-  return planned.flatMap(({ pattern, count }) => {
-    const left = count - freed.filter((other) => other === pattern).length;
-    return left > 0 ? [{ pattern, count: left }] : [];
-  });
 }

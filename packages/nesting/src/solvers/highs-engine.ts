@@ -119,6 +119,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
     model.options.set({
       mip_max_nodes: limits.nodes ?? 2_147_483_647,
       mip_rel_gap: limits.gap ?? 0,
+      objective_bound: limits.cutoff ?? 1e30,
     });
     try {
       model.run(interruptions(highs, limits.stop));

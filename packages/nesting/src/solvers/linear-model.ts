@@ -35,6 +35,8 @@ export interface SolveLimits {
   readonly nodes?: number;
   /** A whole-number answer that may be above the best by this share is good enough; 0 when absent. */
   readonly gap?: number;
+  /** Whole-number answers that cost more are of no use; none when absent. */
+  readonly cutoff?: number;
   /**
    * Asked now and then while the engine solves; true stops it, with the best values
    * so far. An engine that cannot be interrupted need not ask.

@@ -1,4 +1,5 @@
 import type { Box } from '../pattern/box.js';
+import { listFillings } from '../pattern/fillings.js';
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, netRest } from '../pattern/limits.js';
 import type { Pattern, SplitPart } from '../pattern/part.js';
@@ -11,7 +12,6 @@ import type {
   SheetDivision,
 } from '../pattern/pattern-pricer.js';
 import type { Rolling } from '../problem.js';
-import { listFillings } from './fillings.js';
 import { SheetKnapsack } from './sheet-knapsack.js';
 import { type Faces, type StripFamily, stripFaces } from './strip-family.js';
 import { type LayCounts, StripKnapsack } from './strip-knapsack.js';

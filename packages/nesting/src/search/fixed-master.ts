@@ -1,0 +1,139 @@
+import type { BandBook } from '../master/band-book.js';
+import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-master.js';
+import { solveLinear } from '../master/column-generation.js';
+import { coinWorth } from '../master/exact-bound.js';
+import type { Objective } from '../master/objective.js';
+import type { StockClass } from '../master/stock-class.js';
+import type { SearchGround } from './ground.js';
+import { bestDivisions } from './sheet-divisions.js';
+
+export interface FixedMasterRequest {
+  readonly demand: readonly number[];
+  readonly classes: readonly StockClass[];
+  readonly objective: Objective;
+  /** For each piece, what going without one counts. */
+  readonly losses: readonly number[];
+  /** Patterns to start from; it takes in those that come up. */
+  readonly book: BandBook;
+}
+
+/** A band or a division must gain this share of a coin to be worth a column. */
+const LEAST_GAIN = 1e-7;
+
+/**
+ * A linear master some of whose bands and sheets are settled, which prices fresh
+ * patterns for what is still open.
+ */
+export class FixedMaster {
+  readonly #ground: SearchGround;
+  readonly #request: FixedMasterRequest;
+  readonly #master: BandMaster;
+  /** By index in the book, how many are settled. */
+  readonly bands: number[] = [];
+  readonly sheets: number[] = [];
+  readonly #left: number[];
+
+  constructor(ground: SearchGround, request: FixedMasterRequest) {
+    this.#ground = ground;
+    this.#request = request;
+    this.#left = [...request.demand];
+    this.#master = new BandMaster({
+      ...request,
+      penalties: request.losses,
+      engines: ground.engines,
+    });
+  }
+
+  fixBand(band: number, count: number): void {
+    this.bands[band] = (this.bands[band] ?? 0) + count;
+    this.#master.setLeastOfBand(band, this.bands[band]);
+    for (const [piece, copies] of this.#request.book.bands[band].counts) {
+      this.#left[piece] = Math.max(0, this.#left[piece] - copies * count);
+    }
+  }
+
+  fixSheet(sheet: number, count: number): void {
+    this.sheets[sheet] = (this.sheets[sheet] ?? 0) + count;
+    this.#master.setLeastOfSheet(sheet, this.sheets[sheet]);
+  }
+
+  /** Copies of each piece that the settled bands leave. */
+  get left(): readonly number[] {
+    return this.#left;
+  }
+
+  /** By slot, how many settled bands need one. */
+  get needed(): readonly number[] {
+    const { book } = this.#request;
+    const needed: number[] = [];
+    this.bands.forEach((count, band) => {
+      const { slot } = book.bands[band];
+      needed[slot] = (needed[slot] ?? 0) + count;
+    });
+    return needed;
+  }
+
+  /** The linear plan before anything is settled; undefined where there is none in time. */
+  async open(mostRounds: number): Promise<BandAnswer | undefined> {
+    const { effort, deadline } = this.#ground;
+    const { demand } = this.#request;
+    const { answer, rounds } = await solveLinear({
+      ...this.#ground,
+      ...this.#request,
+      pricer: this.#ground.pricerFor(demand),
+      master: this.#master,
+      enough: () => false,
+      mostRounds,
+      deadline,
+    });
+    effort.rounds += rounds;
+    return answer;
+  }
+
+  /** The linear plan with what is settled so far; undefined where there is none in time. */
+  async solve(mostRounds: number): Promise<BandAnswer | undefined> {
+    const { deadline, effort } = this.#ground;
+    let answer: BandAnswer | undefined;
+    for (let round = 1; ; round++) {
+      if (deadline.left() <= 0) return undefined;
+      this.#master.addFromBook();
+      const solved = await this.#master.solve({ integer: false, seconds: deadline.left() });
+      effort.rounds++;
+      if (typeof solved === 'string' || solved.duals === undefined) return answer;
+      answer = solved;
+      if (round === mostRounds || !this.#addFresh(solved.duals)) return answer;
+    }
+  }
+
+  close(): void {
+    this.#master.close();
+  }
+
+  /** @returns whether any pattern came up that gains */
+  #addFresh(duals: BandDuals): boolean {
+    const { scale, pricerFor, proper } = this.#ground;
+    const { book, classes, objective } = this.#request;
+    const before = book.bands.length + book.sheets.length;
+    const left = this.#left;
+    const values = duals.pieces.map((dual, piece) =>
+      left[piece] > 0 ? Math.max(0, Math.floor(dual * scale)) : 0,
+    );
+    const coin = coinWorth(objective, { scale, pieces: new Float64Array(0), caps: duals.caps });
+    const priced = pricerFor(left).price(values, coin);
+    const gains = (worth: number, price: number) =>
+      worth > (Math.max(0, price) + LEAST_GAIN) * scale;
+    for (const offer of priced.bands?.() ?? []) {
+      const slot = book.slot(offer.box, offer.cuts, offer.extent);
+      if (gains(offer.worth, duals.slots[slot] ?? 0)) book.addBand(offer.make());
+    }
+    classes.forEach((_, g) => {
+      for (const { pattern, worth } of priced.patterns(g)) {
+        if (gains(worth, duals.classes[g])) book.addPattern(proper(pattern, left));
+      }
+    });
+    for (const division of bestDivisions(this.#ground, book, duals, this.needed)) {
+      book.addSheet(division);
+    }
+    return book.bands.length + book.sheets.length > before;
+  }
+}

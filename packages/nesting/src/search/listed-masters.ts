@@ -1,0 +1,83 @@
+import type { LinearResult } from '../master/column-generation.js';
+import type { SearchGround } from './ground.js';
+import type { Incumbent } from './incumbent.js';
+import { solveWhole } from './whole-master.js';
+
+/** Most patterns in a master that is to prove something. */
+const MOST_TO_PROVE = 20_000;
+/** Most patterns in a master that is only to find a better plan. */
+const MOST_LIKELY = 1_500;
+/** Most columns in a master over all that came up. */
+const MOST_IN_POOL = 600;
+/** Nodes that a master may take which proves nothing, and its share of the time left. */
+const NODES_TO_FIND = 400;
+const SHARE_TO_FIND = 0.15;
+
+/** The integer master over all patterns that came up, where they are few. */
+export async function masterOfPool(ground: SearchGround, incumbent: Incumbent): Promise<void> {
+  const { book } = ground;
+  if (book.bands.length + book.sheets.length > MOST_IN_POOL) return;
+  await offerWhole(ground, incumbent, NODES_TO_FIND);
+}
+
+/**
+ * The integer master over all patterns that a better plan could contain, where
+ * they can be listed: it proves the best plan, or finds it.
+ * @returns whether it did
+ */
+export async function masterOfAll(
+  ground: SearchGround,
+  incumbent: Incumbent,
+  root: LinearResult,
+): Promise<boolean> {
+  const { pricer, scale, objective, classes } = ground;
+  if (pricer.within === undefined || objective.caps.length > 0) return false;
+  if (classes.some(({ supplies }) => supplies.some(({ least }) => least > 0))) return false;
+  const gap = incumbent.target * scale - root.bound.scaled;
+  const { multipliers, classCost } = root.bound;
+  const list = pricer.within(multipliers.pieces, classCost, gap, MOST_TO_PROVE);
+  if (list === undefined) return false;
+  const book = ground.newBook();
+  book.addList(list);
+  const status = await offerWhole({ ...ground, book }, incumbent, undefined);
+  if (status === 'stopped') return false;
+  incumbent.prove();
+  return true;
+}
+
+/** The integer master over the patterns that a better plan is most likely to contain. */
+export async function masterOfLikely(
+  ground: SearchGround,
+  incumbent: Incumbent,
+  root: LinearResult,
+): Promise<void> {
+  const { pricer, scale } = ground;
+  if (pricer.within === undefined) return;
+  const { multipliers, classCost } = root.bound;
+  let gap = incumbent.target * scale - root.bound.scaled;
+  for (; gap >= 1; gap = Math.floor(gap / 2)) {
+    const list = pricer.within(multipliers.pieces, classCost, gap, MOST_LIKELY);
+    if (list === undefined) continue;
+    const book = ground.newBook();
+    book.addList(list);
+    await offerWhole({ ...ground, book }, incumbent, NODES_TO_FIND);
+    return;
+  }
+}
+
+async function offerWhole(
+  ground: SearchGround,
+  incumbent: Incumbent,
+  nodes: number | undefined,
+): Promise<'optimal' | 'infeasible' | 'stopped'> {
+  const left = ground.deadline.left();
+  if (left <= 0) return 'stopped';
+  // Surplus that is taken out afterwards may make a plan of the same cost cheaper.
+  const surplus = ground.bare !== undefined && incumbent.planned !== undefined;
+  const atMost = surplus ? incumbent.cost : incumbent.target;
+  const seconds = left * (nodes === undefined ? 1 : SHARE_TO_FIND);
+  const cap = { measure: incumbent.measure, atMost };
+  const { status, planned } = await solveWhole(ground, cap, seconds, nodes);
+  incumbent.offer(planned);
+  return status;
+}
