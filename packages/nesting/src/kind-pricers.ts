@@ -37,7 +37,11 @@ const FEW_KINDS = 14;
  */
 export function kindPricers(stages: Stages, request: PricerRequest): KindPricers {
   const { boxes, demand, limits, rule, keep } = request;
-  const two = (wanted: readonly number[]) => new TwoStagePricer(boxes, wanted, limits, keep);
+  // Pieces that are not wanted would only make more widths to try.
+  const wantedOnly = (wanted: readonly number[]) =>
+    boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
+  const two = (wanted: readonly number[]) =>
+    new TwoStagePricer(wantedOnly(wanted), wanted, limits, keep);
   const whole = two(demand);
   if (stages === 2) {
     const exact =
@@ -53,10 +57,7 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
     if (wanted === demand) return both;
     // Fewer kinds of pieces make fewer places to cut at.
     const kinds = wanted.filter((count) => count > 0).length;
-    const left = boxes.map((box) => ({
-      ...box,
-      lays: box.lays.filter((lay) => wanted[lay.piece] > 0),
-    }));
+    const left = wantedOnly(wanted);
     const fewer = kinds <= wanted.length / 2;
     const mostly = fewer ? new ThreeStagePricer(left, limits, rules) : three;
     if (kinds > FEW_KINDS) return new BothPricers(two(wanted), mostly);

@@ -68,13 +68,21 @@ export async function coverByFixing(
   const master = new FixedMaster(ground, { demand, classes, objective, losses, book });
   try {
     let answer = await master.open(ROUNDS_FIRST);
-    while (answer !== undefined && settle(master, answer, random)) {
+    while (answer !== undefined && !hopeless(answer, request) && settle(master, answer, random)) {
       answer = await master.solve(ROUNDS_EACH);
     }
-    return answer === undefined ? undefined : await finish(ground, request, master, book, answer);
+    if (answer === undefined) return undefined;
+    if (hopeless(answer, request)) return { planned: undefined, best: false };
+    return await finish(ground, request, master, book, answer);
   } finally {
     master.close();
   }
+}
+
+/** Whether even the linear plan goes without more than is of use. */
+function hopeless({ short }: BandAnswer, { weights, cutoff }: CoverByFixingRequest): boolean {
+  const lacking = short.reduce((sum, amount, piece) => sum + amount * weights[piece], 0);
+  return cutoff !== undefined && lacking > cutoff + EPSILON;
 }
 
 /**

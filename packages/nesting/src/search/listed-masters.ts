@@ -79,5 +79,6 @@ async function offerWhole(
   const cap = { measure: incumbent.measure, atMost };
   const { status, planned } = await solveWhole(ground, cap, seconds, nodes);
   incumbent.offer(planned);
+  incumbent.tell('integer master');
   return status;
 }

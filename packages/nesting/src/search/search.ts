@@ -45,7 +45,8 @@ export interface SearchResult {
 
 /** Sheets that a dive leaves to the integer master, in turn. */
 const SHEETS_LEFT = [6, 4, 9];
-/** Steps of local search in vain after which it starts again from another dive. */
+/** Steps of local search in vain before patterns are listed, and after which it starts anew. */
+const STEPS_BEFORE_LISTING = 6;
 const STEPS_IN_VAIN = 60;
 /** Share of the time that the linear plan over the quick pricer's patterns may take. */
 const SHARE_OF_QUICK = 0.2;
@@ -53,18 +54,17 @@ const SHARE_OF_QUICK = 0.2;
 const SHARE_OF_ROOT = 0.5;
 /** Share of the time left that branching may take. */
 const SHARE_TO_BRANCH = 0.25;
-/** Dives, after the first without noise, each with its local search. */
-const DIVES = 60;
-/** Dives in vain after which the search ends. */
-const DIVES_IN_VAIN = 10;
+/** Local searches, each from another start, and those in vain after which the search ends. */
+const ROUNDS = 60;
+const ROUNDS_IN_VAIN = 10;
 
 /**
  * Finds a plan of least cost and the bound that says how good it is. Cheap means
  * come first and it ends as soon as plan and bound meet: column generation for
- * the bound; a dive, local search and the integer master for the plan; branching
- * on supplies to raise the bound; the integer master over every pattern that a
- * better plan could contain, which proves the plan or betters it; then dives with
- * noise while time lasts.
+ * the bound; a dive for a plan; branching on supplies to raise the bound; some local
+ * search; the integer master over every pattern that a better plan could contain,
+ * which proves the plan or betters it; then local search from other starts while
+ * time lasts.
  */
 export async function search(request: SearchRequest): Promise<SearchResult> {
   const hunt = new Hunt(request);
@@ -105,7 +105,7 @@ class Hunt {
     if (this.#over) return 'bound met';
     if (root === undefined) return 'time limit';
     const guide = guideOf(ground, root);
-    const partial = await this.#dive(root, guide, incumbent.aim(0), 0);
+    await this.#dive(root, 0);
     if (!incumbent.met) await this.#branch(root);
     if (!incumbent.met) await masterOfPool(ground, incumbent);
     if (this.#over) return 'bound met';
@@ -113,20 +113,21 @@ class Hunt {
       await this.#cutCheaper(guide, 0);
       return this.#left() <= 0 ? 'time limit' : 'pattern limit';
     }
+    await this.#refill(guide, undefined, 0, STEPS_BEFORE_LISTING);
+    if (incumbent.met) return 'bound met';
     if (await masterOfAll(ground, incumbent, root)) return 'all patterns within the gap searched';
     if (!incumbent.met && root.finished) await masterOfLikely(ground, incumbent, root);
-    if (!incumbent.met && incumbent.manyCosts) await this.#cutCheaper(guide, 0);
-    if (!incumbent.met) await this.#refill(guide, partial, incumbent.aim(0), 0);
     let best = incumbent.cost;
-    for (let dives = 1, vain = 0; dives <= DIVES && vain < DIVES_IN_VAIN; dives++, vain++) {
+    let taken: readonly Planned[] | undefined;
+    for (let round = 0, vain = 0; round <= ROUNDS && vain < ROUNDS_IN_VAIN; round++, vain++) {
       if (this.#over) return 'bound met';
       if (this.#left() <= 0) return 'time limit';
       if (incumbent.cost < best) vain = 0;
       best = incumbent.cost;
-      const next = await this.#dive(root, guide, incumbent.aim(dives), dives);
-      if (incumbent.manyCosts) await this.#cutCheaper(guide, dives);
-      if (!incumbent.met) await this.#refill(guide, next, incumbent.aim(dives), dives);
-      if (!incumbent.met && dives % 5 === 0) await masterOfPool(ground, incumbent);
+      if (incumbent.manyCosts) await this.#cutCheaper(guide, round);
+      if (!incumbent.met) await this.#refill(guide, taken, round, STEPS_IN_VAIN);
+      if (!incumbent.met && round % 5 === 4) await masterOfPool(ground, incumbent);
+      if (!incumbent.met) taken = await this.#dive(root, round + 1);
     }
     return incumbent.met ? 'bound met' : 'pattern limit';
   }
@@ -157,16 +158,8 @@ class Hunt {
     return root.answer === undefined ? undefined : root;
   }
 
-  /**
-   * Dives, and cuts what is left as well as a cost that is to be reached allows;
-   * then what is still missing at whatever it costs.
-   */
-  async #dive(
-    root: LinearResult,
-    guide: RefillGuide,
-    target: number,
-    round: number,
-  ): Promise<Partial> {
+  /** Dives, and cuts what is left by the rule of thumb. */
+  async #dive(root: LinearResult, round: number): Promise<readonly Planned[]> {
     const ground = this.#ground;
     const taken = await dive(ground, {
       master: this.#master,
@@ -175,49 +168,50 @@ class Hunt {
       random: round === 0 ? undefined : seededRandom(this.#request.seed + round),
     });
     this.incumbent.offer(withFirstFit(ground, taken));
-    const affordable = withinCost(ground, taken, this.incumbent.measure, target);
-    const bare: Partial = {
-      planned: affordable,
-      missing: missingWeight(ground.demand, affordable, guide.weights),
-    };
-    if (this.incumbent.met || this.#left() <= 0) return bare;
-    const again = { seeds: [], cutoff: undefined };
-    const partial = await refillRest(ground, guide, affordable, target, again);
-    return this.#complete(partial.missing < bare.missing ? partial : bare);
+    return taken;
   }
 
-  /** Local search on what a plan of the cost to be reached leaves uncut. */
-  async #refill(guide: RefillGuide, start: Partial, target: number, round: number): Promise<void> {
+  /**
+   * Local search on what a plan of a cost to be reached leaves uncut.
+   * @param taken sheets of a dive to start from; absent to settle all bands anew
+   */
+  async #refill(
+    guide: RefillGuide,
+    taken: readonly Planned[] | undefined,
+    round: number,
+    steps: number,
+  ): Promise<void> {
     const ground = this.#ground;
-    if (target > this.incumbent.target) return;
+    const target = this.incumbent.aim(round);
     const random = seededRandom(this.#request.seed + round);
     const refiller = new Refiller(ground, guide, target, random);
-    const settled = await settleRest(ground, guide, [], target, random, {
-      seeds: [],
-      cutoff: start.missing,
-    });
-    let partial = start;
-    if (settled !== undefined && settled.missing < start.missing) {
-      partial = this.#complete(settled);
-    }
-    for (let vain = 0; partial.missing > 0 && vain < STEPS_IN_VAIN && this.#left() > 0; vain++) {
+    const again = { seeds: [], cutoff: undefined };
+    const rest = withinCost(ground, taken ?? [], this.incumbent.measure, target);
+    let partial: Partial = {
+      planned: rest,
+      missing: missingWeight(ground.demand, rest, guide.weights),
+    };
+    const start =
+      taken === undefined
+        ? await settleRest(ground, guide, rest, target, random, again)
+        : await refillRest(ground, guide, rest, target, again);
+    if (start !== undefined && start.missing <= partial.missing) partial = start;
+    this.#complete(partial);
+    for (let vain = 0; partial.missing > 0 && vain < steps && this.#left() > 0; vain++) {
       const next = await refiller.step(partial);
       if (next.missing < partial.missing) {
         vain = 0;
         this.#complete(next);
       }
       partial = next;
-      if (refiller.exhausted) break;
       this.incumbent.tell('local search');
+      if (refiller.exhausted) break;
     }
-    if (partial.missing === 0) this.incumbent.offer(partial.planned);
   }
 
   /** Offers a plan, what it lacks cut at whatever it costs. */
-  #complete(partial: Partial): Partial {
-    const { planned, missing } = partial;
+  #complete({ planned, missing }: Partial): void {
     this.incumbent.offer(missing === 0 ? planned : withFirstFit(this.#ground, planned));
-    return partial;
   }
 
   /** Local search on the cost of the best plan. */
