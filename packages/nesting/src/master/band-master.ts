@@ -126,9 +126,10 @@ export class BandMaster {
     }
   }
 
-  /** Cuts at least so many of a band. */
-  setLeastOfBand(band: number, least: number): void {
-    this.#master.setColumn(this.#bandColumns[band], least, Number.POSITIVE_INFINITY);
+  /** Cuts at least so many of a band; no more where it is of no further use. */
+  setBand(band: number, least: number, ofUse: boolean): void {
+    const most = ofUse ? Number.POSITIVE_INFINITY : least;
+    this.#master.setColumn(this.#bandColumns[band], least, most);
   }
 
   /** Cuts at least so many sheets by a sheet pattern. */

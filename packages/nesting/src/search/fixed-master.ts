@@ -44,12 +44,24 @@ export class FixedMaster {
     });
   }
 
+  /**
+   * Settles so many of a band. Bands that hold more of a piece than is left are of no
+   * use any more, though a part of one might look so in a linear plan.
+   */
   fixBand(band: number, count: number): void {
+    const { book } = this.#request;
     this.bands[band] = (this.bands[band] ?? 0) + count;
-    this.#master.setLeastOfBand(band, this.bands[band]);
-    for (const [piece, copies] of this.#request.book.bands[band].counts) {
+    const { counts } = book.bands[band];
+    for (const [piece, copies] of counts) {
       this.#left[piece] = Math.max(0, this.#left[piece] - copies * count);
     }
+    const fewer = new Set(counts.map(([piece]) => piece));
+    book.bands.forEach((other, index) => {
+      if (index === band || other.counts.some(([piece]) => fewer.has(piece))) {
+        const ofUse = other.counts.every(([piece, copies]) => copies <= this.#left[piece]);
+        this.#master.setBand(index, this.bands[index] ?? 0, ofUse);
+      }
+    });
   }
 
   fixSheet(sheet: number, count: number): void {

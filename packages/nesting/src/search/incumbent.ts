@@ -102,11 +102,11 @@ export class Incumbent {
     return this.#planned !== undefined && this.#roundedUp(scaled) >= this.#cost;
   }
 
-  /** A cost to aim for: the least that the bound allows, but now and then halfway to it. */
+  /** A cost to aim for: by turns halfway to what the bound allows, and the next below the best plan. */
   aim(round: number): number {
     const below = this.target;
+    if (round % 2 === 1) return below;
     const least = Math.min(below, this.#roundedUp(this.#scaled));
-    if (round % 3 < 2) return least;
     return Math.min(below, this.#reach.atLeast(Math.ceil((least + below) / 2)));
   }
 
