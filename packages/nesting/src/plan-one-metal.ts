@@ -111,7 +111,9 @@ export async function planOneMetal(
       pricer: pricers.exact,
       pricerFor: pricers.quick,
       firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, pricers.quick),
-      proper: (pattern, wanted) => proper(pattern, wanted, boxes, rules),
+      // Strips of two stages hold no more of a piece than is wanted, each by itself.
+      proper: (pattern, wanted) =>
+        rules.stages === 2 && keep === undefined ? pattern : proper(pattern, wanted, boxes, rules),
       bare: keep === undefined ? undefined : (all) => withoutSurplus(all, demand, boxes, rules),
       engines,
       deadline: until,

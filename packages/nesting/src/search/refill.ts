@@ -27,6 +27,9 @@ export interface RefillGuide {
 
 /** Nodes that one integer master may take. */
 const NODES_EACH = 40;
+/** How fast a success fades, and what means keep however long they had none. */
+const FADING = 0.9;
+const LEAST_CREDIT = 0.3;
 /** The fewest and the most sheets that are cut again by settling bands. */
 const FEWEST_SETTLED = 4;
 const MOST_SETTLED = 14;
@@ -42,7 +45,8 @@ export class Refiller {
   readonly #atMost: number;
   readonly #choice: SheetChoice;
   readonly #random: () => number;
-  #steps = 0;
+  /** What the master alone, and settling bands, have lately been good for. */
+  readonly #credit: [number, number] = [1, 1];
 
   /** @param atMost the cost to keep to, by the measure of the objective */
   constructor(ground: SearchGround, guide: RefillGuide, atMost: number, random: () => number) {
@@ -59,8 +63,10 @@ export class Refiller {
   }
 
   async step(partial: Partial): Promise<Partial> {
-    const again =
-      ++this.#steps % 2 === 0 ? await this.#settle(partial) : await this.#master(partial);
+    const means = this.#random() * (this.#credit[0] + this.#credit[1]) < this.#credit[0] ? 0 : 1;
+    const again = means === 0 ? await this.#master(partial) : await this.#settle(partial);
+    const better = again !== undefined && again.missing < partial.missing;
+    this.#credit[means] = Math.max(LEAST_CREDIT, this.#credit[means] * FADING) + Number(better);
     return again !== undefined && again.missing <= partial.missing ? again : partial;
   }
 

@@ -142,7 +142,7 @@ class Hunt {
         pricer: quick,
         master: this.#master,
         enough: () => false,
-        deadline: this.#within(SHARE_OF_QUICK),
+        deadline: this.#share(SHARE_OF_QUICK),
       });
       ground.effort.rounds += first.rounds;
     }
@@ -150,7 +150,7 @@ class Hunt {
       ...ground,
       master: this.#master,
       enough: (scaled) => this.incumbent.wouldMeet(scaled),
-      deadline: this.#within(SHARE_OF_ROOT),
+      deadline: this.#share(SHARE_OF_ROOT),
     });
     ground.effort.rounds += root.rounds;
     this.incumbent.raise(root.bound.scaled);
@@ -182,31 +182,42 @@ class Hunt {
     steps: number,
   ): Promise<void> {
     const ground = this.#ground;
-    const target = this.incumbent.aim(round);
+    const { incumbent } = this;
     const random = seededRandom(this.#request.seed + round);
-    const refiller = new Refiller(ground, guide, target, random);
+    let target = incumbent.aim(round);
+    let refiller = new Refiller(ground, guide, target, random);
+    let partial = this.#within(guide, taken ?? [], target);
     const again = { seeds: [], cutoff: undefined };
-    const rest = withinCost(ground, taken ?? [], this.incumbent.measure, target);
-    let partial: Partial = {
-      planned: rest,
-      missing: missingWeight(ground.demand, rest, guide.weights),
-    };
     const start =
       taken === undefined
-        ? await settleRest(ground, guide, rest, target, random, again)
-        : await refillRest(ground, guide, rest, target, again);
+        ? await settleRest(ground, guide, partial.planned, target, random, again)
+        : await refillRest(ground, guide, partial.planned, target, again);
     if (start !== undefined && start.missing <= partial.missing) partial = start;
     this.#complete(partial);
-    for (let vain = 0; partial.missing > 0 && vain < steps && this.#left() > 0; vain++) {
+    for (let vain = 0; vain < steps && this.#left() > 0; vain++) {
+      if (partial.missing === 0) {
+        if (incumbent.met) return;
+        target = incumbent.target;
+        partial = this.#within(guide, partial.planned, target);
+        refiller = new Refiller(ground, guide, target, random);
+      }
       const next = await refiller.step(partial);
       if (next.missing < partial.missing) {
         vain = 0;
         this.#complete(next);
       }
       partial = next;
-      this.incumbent.tell('local search');
-      if (refiller.exhausted) break;
+      incumbent.tell('local search');
+      if (refiller.exhausted) return;
     }
+  }
+
+  /** What a cost allows of a plan, the sheets that waste most left out. */
+  #within(guide: RefillGuide, planned: readonly Planned[], target: number): Partial {
+    const ground = this.#ground;
+    const thrifty = [...planned].sort((a, b) => guide.waste(a.pattern) - guide.waste(b.pattern));
+    const kept = withinCost(ground, thrifty, this.incumbent.measure, target);
+    return { planned: kept, missing: missingWeight(ground.demand, kept, guide.weights) };
   }
 
   /** Offers a plan, what it lacks cut at whatever it costs. */
@@ -233,7 +244,7 @@ class Hunt {
   async #branch(root: LinearResult): Promise<void> {
     const ground = this.#ground;
     const scaled = await branchOnSupplies(
-      { ...ground, deadline: this.#within(SHARE_TO_BRANCH) },
+      { ...ground, deadline: this.#share(SHARE_TO_BRANCH) },
       this.#master,
       root,
       (value) => this.incumbent.wouldMeet(value),
@@ -247,7 +258,7 @@ class Hunt {
   }
 
   /** A deadline when so much of the time that is left now is over. */
-  #within(share: number): Deadline {
+  #share(share: number): Deadline {
     const until = this.#left() * (1 - share);
     return { left: () => this.#left() - until };
   }
