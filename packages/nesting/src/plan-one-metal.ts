@@ -56,7 +56,7 @@ export interface OneMetalPlan {
 }
 
 /** Share of the time left that the search for the least metal may take after that for the least money. */
-const METAL_SHARE = 0.05;
+const METAL_SHARE = 0.03;
 
 /** Plans the pieces of one metal. */
 export async function planOneMetal(

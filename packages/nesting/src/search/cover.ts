@@ -35,9 +35,12 @@ export interface CoverRequest {
 /** Sheet patterns and bands that the integer master works with, those of least reduced cost. */
 const SHEETS = 200;
 const BANDS = 500;
-/** Up to so many kinds of pieces, likely patterns are listed, so many at most. */
+/** Up to so many kinds of pieces, likely patterns are listed. */
 const FEW_KINDS = 16;
+/** So many patterns at most. */
 const LIKELY = 600;
+/** They are listed too where there are so many of each kind, since many patterns then differ by little. */
+const MANY_OF_EACH = 4;
 /** How often, and by what share at most, values are shaken. */
 const SHAKES = 12;
 const SHAKE = 0.5;
@@ -114,7 +117,9 @@ function addLikely(
   { demand, caps }: CoverRequest,
   { bound }: LinearResult,
 ): void {
-  if (demand.filter((quantity) => quantity > 0).length > FEW_KINDS) return;
+  const kinds = demand.filter((quantity) => quantity > 0).length;
+  const copies = demand.reduce((sum, quantity) => sum + quantity, 0);
+  if (kinds > FEW_KINDS && copies < MANY_OF_EACH * kinds) return;
   const pricer = ground.pricerFor(demand);
   if (pricer.within === undefined) return;
   const { pieces } = bound.multipliers;
