@@ -36,10 +36,9 @@ const NOISE = 0.5;
 const SHEETS_WEIGH = 0.6;
 /** Once no more bands than this are open, the integer master settles the rest. */
 const BANDS_OPEN = 5;
-/** Patterns that the integer master works with, and nodes it may take. */
-const SHEETS = 120;
-const BANDS = 150;
-const NODES = 20;
+/** Patterns that the integer master works with, and nodes it may take: to better a plan, and for a first one. */
+const SMALL = { sheets: 120, bands: 150, nodes: 20 };
+const LARGE = { sheets: 400, bands: 400, nodes: 50 };
 /** Bands, and divisions of a face, that are listed for it, and by what share of a sheet they may fall short. */
 const LISTED_BANDS = 200;
 const LISTED_DIVISIONS = 60;
@@ -139,12 +138,10 @@ async function finish(
     caps,
     weights,
     duals,
-    sheets: SHEETS,
-    bands: BANDS,
+    ...(request.cutoff === undefined ? LARGE : SMALL),
     needed: master.needed,
     settled: master.sheets,
     cutoff,
-    nodes: NODES,
   });
   if (answer === undefined) return { planned: undefined, best };
   const bands = book.bands.map((_, band) => (master.bands[band] ?? 0) + answer.bands[band]);

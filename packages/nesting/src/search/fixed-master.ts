@@ -50,6 +50,8 @@ export class FixedMaster {
    */
   fixBand(band: number, count: number): void {
     const { book } = this.#request;
+    // Bands that came up in a last round are not in the master yet.
+    this.#master.addFromBook();
     this.bands[band] = (this.bands[band] ?? 0) + count;
     const { counts } = book.bands[band];
     for (const [piece, copies] of counts) {
