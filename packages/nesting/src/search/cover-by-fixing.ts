@@ -66,7 +66,7 @@ export async function coverByFixing(
   const objective = { cost: ground.objective.cost, caps };
   const master = new FixedMaster(ground, { demand, classes, objective, losses, book });
   try {
-    let answer = await master.open(ROUNDS_FIRST);
+    let answer = await settleSupplies(ground, master, await master.open(ROUNDS_FIRST));
     while (answer !== undefined && !hopeless(answer, request) && settle(master, answer, random)) {
       answer = await master.solve(ROUNDS_EACH);
     }
@@ -76,6 +76,38 @@ export async function coverByFixing(
   } finally {
     master.close();
   }
+}
+
+/** Settles how many of each supply are taken, the dearest fractions first, whichever way costs less. */
+async function settleSupplies(
+  { objective }: SearchGround,
+  master: FixedMaster,
+  start: BandAnswer | undefined,
+): Promise<BandAnswer | undefined> {
+  let answer = start;
+  while (answer !== undefined) {
+    let dearest: { g: number; t: number; amount: number; price: number } | undefined;
+    answer.supplies.forEach((amounts, g) => {
+      amounts.forEach((amount, t) => {
+        const part = Math.abs(amount - Math.round(amount));
+        const price = objective.cost?.of(master.classes[g].supplies[t]) ?? 0;
+        if (part > 1e-5 && price > (dearest?.price ?? 0)) dearest = { g, t, amount, price };
+      });
+    });
+    if (dearest === undefined) return answer;
+    const { g, t, amount } = dearest;
+    const tried: { count: number; next: BandAnswer }[] = [];
+    for (const count of [Math.floor(amount), Math.ceil(amount)]) {
+      master.fixSupply(g, t, count);
+      const next = await master.solve(2);
+      if (next !== undefined) tried.push({ count, next });
+    }
+    tried.sort((a, b) => a.next.cost - b.next.cost);
+    if (tried.length === 0) return undefined;
+    master.fixSupply(g, t, tried[0].count);
+    answer = tried[0].next;
+  }
+  return undefined;
 }
 
 /** Whether even the linear plan goes without more than is of use. */

@@ -32,11 +32,13 @@ export class FixedMaster {
   readonly bands: number[] = [];
   readonly sheets: number[] = [];
   readonly #left: number[];
+  #classes: readonly StockClass[];
 
   constructor(ground: SearchGround, request: FixedMasterRequest) {
     this.#ground = ground;
     this.#request = request;
     this.#left = [...request.demand];
+    this.#classes = request.classes;
     this.#master = new BandMaster({
       ...request,
       penalties: request.losses,
@@ -64,6 +66,25 @@ export class FixedMaster {
         this.#master.setBand(index, this.bands[index] ?? 0, ofUse);
       }
     });
+  }
+
+  /** Takes exactly so many of a supply; packs are not looked at. */
+  fixSupply(stockClass: number, supply: number, count: number): void {
+    this.#classes = this.#classes.map((entry, g) =>
+      g === stockClass
+        ? {
+            ...entry,
+            supplies: entry.supplies.map((item, t) =>
+              t === supply ? { ...item, count, least: count } : item,
+            ),
+          }
+        : entry,
+    );
+    this.#master.setSupplies(this.#classes);
+  }
+
+  get classes(): readonly StockClass[] {
+    return this.#classes;
   }
 
   fixSheet(sheet: number, count: number): void {
