@@ -12,6 +12,11 @@ export interface BandMasterRequest {
   readonly penalties?: readonly number[];
   /** True where supplies must be taken in whole packs. */
   readonly packs?: boolean;
+  /**
+   * Where spare pieces count as a gain: how many of each piece make up one measure
+   * of them, all of which are needed for it. Absent where they count nothing.
+   */
+  readonly spare?: readonly number[];
   /** By index of the slot, how many are needed besides those of the bands that are cut; 0 when absent. */
   readonly needed?: readonly number[];
   readonly book: BandBook;
@@ -42,6 +47,9 @@ export interface BandDuals {
   /** By index of the slot. */
   readonly slots: readonly number[];
 }
+
+/** Measures of spare pieces beyond which they count nothing. */
+const MOST_SPARE = 6;
 
 /**
  * The master on two levels: supplies of stock are divided into slots by sheet
@@ -84,6 +92,16 @@ export class BandMaster {
           coefficients: [1],
         })),
       );
+    }
+    if (request.spare !== undefined) {
+      this.#master.add([
+        {
+          cost: -1,
+          upper: MOST_SPARE,
+          rows: request.spare.map((_, piece) => piece),
+          coefficients: request.spare.map((amount) => -amount),
+        },
+      ]);
     }
   }
 

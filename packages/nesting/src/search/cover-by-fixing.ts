@@ -1,13 +1,10 @@
 import type { BandBook } from '../master/band-book.js';
 import type { BandAnswer } from '../master/band-master.js';
-import { countsOf } from '../pattern/walk-part.js';
-import { solveCheapest } from './cheapest-master.js';
-import { compose } from './compose.js';
 import type { Covered, CoverRequest } from './cover.js';
 import { FixedMaster } from './fixed-master.js';
 import type { SearchGround } from './ground.js';
-import type { Planned } from './planned.js';
-import { likelyDivisions } from './sheet-divisions.js';
+import { settleRest } from './settle-rest.js';
+import { settleSupplies } from './settle-supplies.js';
 
 export interface CoverByFixingRequest extends Omit<CoverRequest, 'weights' | 'shaken' | 'nodes'> {
   readonly weights: readonly number[];
@@ -28,6 +25,7 @@ export interface LikelyPatterns {
 /** Rounds of column generation before anything is settled, and each time something was. */
 const ROUNDS_FIRST = 30;
 const ROUNDS_EACH = 4;
+const ROUNDS_OF_SUPPLIES = 2;
 /** An amount is settled as if it were whole when no more than this is lacking. */
 const NEARLY_WHOLE = 0.05;
 /** How far noise may change the weight of an amount, as a share. */
@@ -36,13 +34,6 @@ const NOISE = 0.5;
 const SHEETS_WEIGH = 0.6;
 /** Once no more bands than this are open, the integer master settles the rest. */
 const BANDS_OPEN = 5;
-/** Patterns that the integer master works with, and nodes it may take: to better a plan, and for a first one. */
-const SMALL = { sheets: 120, bands: 150, nodes: 20 };
-const LARGE = { sheets: 400, bands: 400, nodes: 50 };
-/** Bands, and divisions of a face, that are listed for it, and by what share of a sheet they may fall short. */
-const LISTED_BANDS = 200;
-const LISTED_DIVISIONS = 60;
-const LISTED_SHORT = 0.3;
 const EPSILON = 1e-6;
 
 /**
@@ -66,48 +57,22 @@ export async function coverByFixing(
   const objective = { cost: ground.objective.cost, caps };
   const master = new FixedMaster(ground, { demand, classes, objective, losses, book });
   try {
-    let answer = await settleSupplies(ground, master, await master.open(ROUNDS_FIRST));
+    let answer = await settleSupplies(
+      ground,
+      master,
+      await master.open(ROUNDS_FIRST),
+      0,
+      ROUNDS_OF_SUPPLIES,
+    );
     while (answer !== undefined && !hopeless(answer, request) && settle(master, answer, random)) {
       answer = await master.solve(ROUNDS_EACH);
     }
     if (answer === undefined) return undefined;
     if (hopeless(answer, request)) return { planned: undefined, best: false };
-    return await finish(ground, request, master, book, answer);
+    return await settleRest(ground, request, master, book, answer);
   } finally {
     master.close();
   }
-}
-
-/** Settles how many of each supply are taken, the dearest fractions first, whichever way costs less. */
-async function settleSupplies(
-  { objective }: SearchGround,
-  master: FixedMaster,
-  start: BandAnswer | undefined,
-): Promise<BandAnswer | undefined> {
-  let answer = start;
-  while (answer !== undefined) {
-    let dearest: { g: number; t: number; amount: number; price: number } | undefined;
-    answer.supplies.forEach((amounts, g) => {
-      amounts.forEach((amount, t) => {
-        const part = Math.abs(amount - Math.round(amount));
-        const price = objective.cost?.of(master.classes[g].supplies[t]) ?? 0;
-        if (part > 1e-5 && price > (dearest?.price ?? 0)) dearest = { g, t, amount, price };
-      });
-    });
-    if (dearest === undefined) return answer;
-    const { g, t, amount } = dearest;
-    const tried: { count: number; next: BandAnswer }[] = [];
-    for (const count of [Math.floor(amount), Math.ceil(amount)]) {
-      master.fixSupply(g, t, count);
-      const next = await master.solve(2);
-      if (next !== undefined) tried.push({ count, next });
-    }
-    tried.sort((a, b) => a.next.cost - b.next.cost);
-    if (tried.length === 0) return undefined;
-    master.fixSupply(g, t, tried[0].count);
-    answer = tried[0].next;
-  }
-  return undefined;
 }
 
 /** Whether even the linear plan goes without more than is of use. */
@@ -146,69 +111,4 @@ function settle(master: FixedMaster, answer: BandAnswer, random: () => number): 
   if (open < BANDS_OPEN || settleMost === undefined) return false;
   settleMost();
   return true;
-}
-
-/** Cuts what is open by an integer master over the likeliest patterns. */
-async function finish(
-  ground: SearchGround,
-  request: CoverByFixingRequest,
-  master: FixedMaster,
-  book: BandBook,
-  { duals }: BandAnswer,
-): Promise<Covered> {
-  const { classes, caps, weights, cutoff } = request;
-  if (duals !== undefined) {
-    const gap = LISTED_SHORT * Math.max(0, ...duals.classes);
-    addLikelyBands(ground, book, master.left, duals, gap);
-    const divisions = likelyDivisions(ground, book, duals, master.needed, gap, LISTED_DIVISIONS);
-    for (const division of divisions) book.addSheet(division);
-  }
-  const { answer, best } = await solveCheapest(ground, {
-    book,
-    demand: master.left,
-    classes,
-    caps,
-    weights,
-    duals,
-    ...(request.cutoff === undefined ? LARGE : SMALL),
-    needed: master.needed,
-    settled: master.sheets,
-    cutoff,
-  });
-  if (answer === undefined) return { planned: undefined, best };
-  const bands = book.bands.map((_, band) => (master.bands[band] ?? 0) + answer.bands[band]);
-  const planned = compose(book, { sheets: answer.sheets, bands }).map(
-    ([pattern, count]): Planned => ({ pattern, count }),
-  );
-  return { planned, best };
-}
-
-/** Adds bands of the pieces left that fall short of gaining by at most a gap. */
-function addLikelyBands(
-  ground: SearchGround,
-  book: BandBook,
-  left: readonly number[],
-  duals: NonNullable<BandAnswer['duals']>,
-  gap: number,
-): void {
-  const { scale } = ground;
-  const pricer = ground.pricerFor(left);
-  if (pricer.within === undefined) return;
-  const values = duals.pieces.map((dual, piece) =>
-    left[piece] > 0 ? Math.max(0, Math.floor(dual * scale)) : 0,
-  );
-  const prices = duals.classes.map((dual) => Math.floor(Math.max(0, dual) * scale));
-  for (let short = Math.floor(gap * scale); short >= 1; short = Math.floor(short / 2)) {
-    const list = pricer.within(values, prices, short, LISTED_BANDS);
-    if (list === undefined) continue;
-    for (const band of list.bands) {
-      const slot = book.slot(band.box, band.cuts, band.extent);
-      const worth = countsOf(band.part).reduce(
-        (sum, [piece, copies]) => sum + values[piece] * Math.min(copies, left[piece]),
-        0,
-      );
-      if ((duals.slots[slot] ?? 0) * scale - worth <= short) book.addBand(band);
-    }
-    return;
-  }
 }

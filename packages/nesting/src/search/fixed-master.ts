@@ -13,6 +13,8 @@ export interface FixedMasterRequest {
   readonly objective: Objective;
   /** For each piece, what going without one counts. */
   readonly losses: readonly number[];
+  /** See the master's; absent where spare pieces count nothing. */
+  readonly spare?: readonly number[];
   /** Patterns to start from; it takes in those that come up. */
   readonly book: BandBook;
 }
@@ -31,13 +33,14 @@ export class FixedMaster {
   /** By index in the book, how many are settled. */
   readonly bands: number[] = [];
   readonly sheets: number[] = [];
-  readonly #left: number[];
+  /** Copies of each piece that the settled bands leave; below 0 where they cut too many. */
+  readonly #open: number[];
   #classes: readonly StockClass[];
 
   constructor(ground: SearchGround, request: FixedMasterRequest) {
     this.#ground = ground;
     this.#request = request;
-    this.#left = [...request.demand];
+    this.#open = [...request.demand];
     this.#classes = request.classes;
     this.#master = new BandMaster({
       ...request,
@@ -56,13 +59,11 @@ export class FixedMaster {
     this.#master.addFromBook();
     this.bands[band] = (this.bands[band] ?? 0) + count;
     const { counts } = book.bands[band];
-    for (const [piece, copies] of counts) {
-      this.#left[piece] = Math.max(0, this.#left[piece] - copies * count);
-    }
+    for (const [piece, copies] of counts) this.#open[piece] -= copies * count;
     const fewer = new Set(counts.map(([piece]) => piece));
     book.bands.forEach((other, index) => {
       if (index === band || other.counts.some(([piece]) => fewer.has(piece))) {
-        const ofUse = other.counts.every(([piece, copies]) => copies <= this.#left[piece]);
+        const ofUse = other.counts.every(([piece, copies]) => copies <= this.#open[piece]);
         this.#master.setBand(index, this.bands[index] ?? 0, ofUse);
       }
     });
@@ -70,17 +71,23 @@ export class FixedMaster {
 
   /** Takes exactly so many of a supply; packs are not looked at. */
   fixSupply(stockClass: number, supply: number, count: number): void {
-    this.#classes = this.#classes.map((entry, g) =>
-      g === stockClass
-        ? {
-            ...entry,
-            supplies: entry.supplies.map((item, t) =>
-              t === supply ? { ...item, count, least: count } : item,
-            ),
-          }
-        : entry,
+    this.setSupplies(
+      this.#classes.map((entry, g) =>
+        g === stockClass
+          ? {
+              ...entry,
+              supplies: entry.supplies.map((item, t) =>
+                t === supply ? { ...item, count, least: count } : item,
+              ),
+            }
+          : entry,
+      ),
     );
-    this.#master.setSupplies(this.#classes);
+  }
+
+  setSupplies(classes: readonly StockClass[]): void {
+    this.#classes = classes;
+    this.#master.setSupplies(classes);
   }
 
   get classes(): readonly StockClass[] {
@@ -94,7 +101,7 @@ export class FixedMaster {
 
   /** Copies of each piece that the settled bands leave. */
   get left(): readonly number[] {
-    return this.#left;
+    return this.#open.map((count) => Math.max(0, count));
   }
 
   /** By slot, how many settled bands need one. */
@@ -149,7 +156,7 @@ export class FixedMaster {
     const { scale, pricerFor, proper } = this.#ground;
     const { book, classes, objective } = this.#request;
     const before = book.bands.length + book.sheets.length;
-    const left = this.#left;
+    const { left } = this;
     const values = duals.pieces.map((dual, piece) =>
       left[piece] > 0 ? Math.max(0, Math.floor(dual * scale)) : 0,
     );

@@ -110,6 +110,12 @@ export class Incumbent {
     return Math.min(below, this.#reach.atLeast(Math.ceil((least + below) / 2)));
   }
 
+  /** The next cost above the bound, or what is left to better. */
+  get nearBound(): number {
+    const least = this.#roundedUp(this.#scaled);
+    return Math.min(this.target, this.#reach.atLeast(least + 1));
+  }
+
   raise(scaled: number): void {
     this.#scaled = Math.max(this.#scaled, Math.min(scaled, this.#above * this.#ground.scale));
   }

@@ -1,3 +1,4 @@
+import type { BandBook } from '../master/band-book.js';
 import type { LinearResult } from '../master/column-generation.js';
 import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
@@ -43,6 +44,36 @@ export async function masterOfAll(
   if (status === 'stopped') return false;
   incumbent.prove();
   return true;
+}
+
+/**
+ * A book of the patterns that a better plan is most likely to contain, and of those
+ * of the linear plan; undefined where they cannot be listed.
+ */
+export function likelyBook(
+  ground: SearchGround,
+  root: LinearResult,
+  gap: number,
+  most: number,
+): BandBook | undefined {
+  const { pricer, scale } = ground;
+  if (pricer.within === undefined) return undefined;
+  const { multipliers, classCost } = root.bound;
+  // Of sheets that the linear plan does without, the best patterns are of use as well.
+  const { worth } = pricer.price(multipliers.pieces, 0);
+  const least = classCost.map((cost, g) => Math.min(cost, worth[g]));
+  for (let short = Math.floor(gap * scale); short >= 1; short = Math.floor(short / 1.5)) {
+    const list = pricer.within(multipliers.pieces, least, short, most);
+    if (list === undefined) continue;
+    const book = ground.newBook();
+    book.addList(list);
+    const used = (amounts: readonly number[]) =>
+      [...amounts.keys()].filter((index) => amounts[index] > 0);
+    const { answer } = root;
+    if (answer !== undefined) book.adopt(ground.book, used(answer.bands), used(answer.sheets));
+    return book;
+  }
+  return undefined;
 }
 
 /** The integer master over the patterns that a better plan is most likely to contain. */

@@ -1,15 +1,17 @@
 import type { Deadline } from '../deadline.js';
+import type { BandBook } from '../master/band-book.js';
 import { BandMaster } from '../master/band-master.js';
 import { type LinearResult, solveLinear } from '../master/column-generation.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
 import { branchOnSupplies } from './branch-on-supplies.js';
 import { withFirstFit, withinCost } from './complete-plan.js';
+import { coverSheetsFirst } from './cover-sheets-first.js';
 import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
 import { guideOf } from './guide.js';
 import { Incumbent, type Watchers } from './incumbent.js';
-import { masterOfAll, masterOfLikely, masterOfPool } from './listed-masters.js';
+import { likelyBook, masterOfAll, masterOfLikely, masterOfPool } from './listed-masters.js';
 import type { Planned } from './planned.js';
 import {
   cutAgain,
@@ -47,6 +49,8 @@ export interface SearchResult {
 const SHEETS_LEFT = [6, 4, 9];
 /** Steps of local search in vain before patterns are listed, and after which it starts anew. */
 const STEPS_BEFORE_LISTING = 6;
+/** Local searches before patterns are listed where there are many of each kind of piece. */
+const STARTS_OF_MANY = 12;
 const STEPS_IN_VAIN = 60;
 /** Share of the time that the linear plan over the quick pricer's patterns may take. */
 const SHARE_OF_QUICK = 0.2;
@@ -54,6 +58,10 @@ const SHARE_OF_QUICK = 0.2;
 const SHARE_OF_ROOT = 0.5;
 /** Share of the time left that branching may take. */
 const SHARE_TO_BRANCH = 0.25;
+/** With so many of each kind of piece, likely patterns are listed: so many, that fall short by so much of a sheet. */
+const MANY_OF_EACH = 8;
+const MOST_LISTED = 3_000;
+const GAP_TO_LIST = 0.5;
 /** Local searches, each from another start, and those in vain after which the search ends. */
 const ROUNDS = 60;
 const ROUNDS_IN_VAIN = 10;
@@ -83,6 +91,7 @@ class Hunt {
   readonly #ground: SearchGround;
   readonly #request: SearchRequest;
   readonly #master: BandMaster;
+  #listed: { readonly book: BandBook | undefined } | undefined;
 
   constructor(request: SearchRequest) {
     const { ground, known } = request;
@@ -113,7 +122,10 @@ class Hunt {
       await this.#cutCheaper(guide, 0);
       return this.#left() <= 0 ? 'time limit' : 'pattern limit';
     }
-    await this.#refill(guide, undefined, 0, STEPS_BEFORE_LISTING);
+    const starts = this.#likely(root) === undefined ? 1 : STARTS_OF_MANY;
+    for (let round = 0; round < starts && !incumbent.met && this.#left() > 0; round++) {
+      await this.#refill(root, guide, undefined, round, STEPS_BEFORE_LISTING);
+    }
     if (incumbent.met) return 'bound met';
     if (await masterOfAll(ground, incumbent, root)) return 'all patterns within the gap searched';
     if (!incumbent.met && root.finished) await masterOfLikely(ground, incumbent, root);
@@ -125,7 +137,7 @@ class Hunt {
       if (incumbent.cost < best) vain = 0;
       best = incumbent.cost;
       if (incumbent.manyCosts) await this.#cutCheaper(guide, round);
-      if (!incumbent.met) await this.#refill(guide, taken, round, STEPS_IN_VAIN);
+      if (!incumbent.met) await this.#refill(root, guide, taken, round, STEPS_IN_VAIN);
       if (!incumbent.met && round % 5 === 4) await masterOfPool(ground, incumbent);
       if (!incumbent.met) taken = await this.#dive(root, round + 1);
     }
@@ -176,6 +188,7 @@ class Hunt {
    * @param taken sheets of a dive to start from; absent to settle all bands anew
    */
   async #refill(
+    root: LinearResult,
     guide: RefillGuide,
     taken: readonly Planned[] | undefined,
     round: number,
@@ -184,19 +197,26 @@ class Hunt {
     const ground = this.#ground;
     const { incumbent } = this;
     const random = seededRandom(this.#request.seed + round);
-    let target = incumbent.aim(round);
+    const listed = taken === undefined ? this.#likely(root) : undefined;
+    let target = listed === undefined ? incumbent.aim(round) : incumbent.nearBound;
     let refiller = new Refiller(ground, guide, target, random);
     let partial = this.#within(guide, taken ?? [], target);
     const again = { seeds: [], cutoff: undefined };
     const start =
-      taken === undefined
-        ? await settleRest(ground, guide, partial.planned, target, random, again)
-        : await refillRest(ground, guide, partial.planned, target, again);
+      listed !== undefined
+        ? await this.#sheetsFirst(guide, listed, target, random)
+        : taken === undefined
+          ? await settleRest(ground, guide, partial.planned, target, random, again)
+          : await refillRest(ground, guide, partial.planned, target, again);
+    (globalThis as unknown as { LOG?: (t: string) => void }).LOG?.(
+      `target ${target} start ${start?.missing}`,
+    );
     if (start !== undefined && start.missing <= partial.missing) partial = start;
     this.#complete(partial);
     for (let vain = 0; vain < steps && this.#left() > 0; vain++) {
       if (partial.missing === 0) {
-        if (incumbent.met) return;
+        // Where sheets can be settled first, another start is better than a cut down plan.
+        if (incumbent.met || listed !== undefined) return;
         target = incumbent.target;
         partial = this.#within(guide, partial.planned, target);
         refiller = new Refiller(ground, guide, target, random);
@@ -210,6 +230,32 @@ class Hunt {
       incumbent.tell('local search');
       if (refiller.exhausted) return;
     }
+  }
+
+  /** Likely patterns where there are so many of each piece that it pays to list them; once. */
+  #likely(root: LinearResult): BandBook | undefined {
+    const { demand, scale } = this.#ground;
+    const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
+    const kinds = demand.filter((quantity) => quantity > 0).length;
+    if (pieces < MANY_OF_EACH * kinds) return undefined;
+    const gap = GAP_TO_LIST * Math.max(0, ...root.bound.classCost.map((cost) => cost / scale));
+    this.#listed ??= { book: likelyBook(this.#ground, root, gap, MOST_LISTED) };
+    return this.#listed.book;
+  }
+
+  async #sheetsFirst(
+    guide: RefillGuide,
+    book: BandBook,
+    target: number,
+    random: () => number,
+  ): Promise<Partial | undefined> {
+    const { demand, objective } = this.#ground;
+    const caps = [...objective.caps, { measure: this.incumbent.measure, atMost: target }];
+    const { weights } = guide;
+    const covered = await coverSheetsFirst(this.#ground, { book, caps, weights, random });
+    if (covered?.planned === undefined) return undefined;
+    const { planned } = covered;
+    return { planned, missing: missingWeight(demand, planned, weights) };
   }
 
   /** What a cost allows of a plan, the sheets that waste most left out. */
