@@ -49,6 +49,8 @@ export interface SearchResult {
 const SHEETS_LEFT = [6, 4, 9];
 /** Steps of local search in vain before patterns are listed, and after which it starts anew. */
 const STEPS_BEFORE_LISTING = 6;
+/** Sheets are settled so often before local search goes on from the best of it. */
+const STARTS_EACH = 4;
 /** Local searches before patterns are listed where there are many of each kind of piece. */
 const STARTS_OF_MANY = 12;
 const STEPS_IN_VAIN = 60;
@@ -252,10 +254,17 @@ class Hunt {
     const { demand, objective } = this.#ground;
     const caps = [...objective.caps, { measure: this.incumbent.measure, atMost: target }];
     const { weights } = guide;
-    const covered = await coverSheetsFirst(this.#ground, { book, caps, weights, random });
-    if (covered?.planned === undefined) return undefined;
-    const { planned } = covered;
-    return { planned, missing: missingWeight(demand, planned, weights) };
+    let best: Partial | undefined;
+    for (let start = 0; start < STARTS_EACH && this.#left() > 0; start++) {
+      const covered = await coverSheetsFirst(this.#ground, { book, caps, weights, random });
+      if (covered?.planned === undefined) continue;
+      const { planned } = covered;
+      const missing = missingWeight(demand, planned, weights);
+      if (missing < (best?.missing ?? Number.POSITIVE_INFINITY)) best = { planned, missing };
+      if (missing === 0) break;
+      this.incumbent.tell('local search');
+    }
+    return best;
   }
 
   /** What a cost allows of a plan, the sheets that waste most left out. */

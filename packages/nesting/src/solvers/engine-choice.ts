@@ -82,6 +82,8 @@ export class Master {
   }
 
   setColumn(column: number, lower: number, upper: number): void {
+    const { lower: before = 0, upper: above } = this.#columns[column];
+    if (before === lower && above === upper) return;
     this.#bringUp();
     this.#columns[column] = { ...this.#columns[column], lower, upper };
     this.#small.setColumn(column, lower, upper);
