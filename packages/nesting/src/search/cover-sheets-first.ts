@@ -22,7 +22,7 @@ const SPARE = [0.5, 1.5];
 const TRIED = 3;
 const LITTLE = 0.02;
 /** Once no more bands than this are open, the integer master settles the rest. */
-const BANDS_OPEN = 12;
+const BANDS_OPEN = 7;
 /** Rounds of column generation each time a band was settled. */
 const ROUNDS_EACH = 3;
 /** How far from the linear plan numbers of the dearest sheets are tried. */
