@@ -19,10 +19,12 @@ export interface SheetsFirstRequest {
 /** The least and the most that a piece counts in a measure of spare pieces. */
 const SPARE = [0.5, 1.5];
 /** How many are tried before one is settled, and what may be lost by the first that will do. */
-const TRIED = 3;
+const TRIED = 4;
 const LITTLE = 0.02;
 /** Once no more bands than this are open, the integer master settles the rest. */
-const BANDS_OPEN = 7;
+const BANDS_OPEN = 4;
+/** How far noise may change the weight of what is broken, as a share. */
+const NOISE = 0.5;
 /** Rounds of column generation each time a band was settled. */
 const ROUNDS_EACH = 3;
 /** How far from the linear plan numbers of the dearest sheets are tried. */
@@ -54,14 +56,14 @@ export async function coverSheetsFirst(
   try {
     let answer = await settleSupplies(ground, master, await master.solve(1), APART, 1);
     while (answer !== undefined) {
-      const open = openSheets(master, answer);
+      const open = openSheets(master, answer, random);
       const fix = (sheet: number, count: number) => master.fixSheet(sheet, count);
       const next = open.length === 0 ? undefined : await settleOne(master, answer, open, fix, 1);
       if (next === undefined) break;
       answer = next;
     }
     while (answer !== undefined) {
-      const open = openBands(master, answer);
+      const open = openBands(master, answer, random);
       if (open.length <= BANDS_OPEN) break;
       const fix = (band: number, count: number) => master.fixBand(band, count);
       answer = await settleOne(master, answer, open, fix, ROUNDS_EACH);
@@ -75,28 +77,39 @@ export async function coverSheetsFirst(
 }
 
 /** Settles the whole parts of sheet patterns; those that are broken, most first. */
-function openSheets(master: FixedMaster, { sheets }: BandAnswer): readonly number[] {
+function openSheets(
+  master: FixedMaster,
+  { sheets }: BandAnswer,
+  random: () => number,
+): readonly number[] {
   const left = (sheet: number) => sheets[sheet] - (master.sheets[sheet] ?? 0);
-  return settleWhole(sheets, left, (sheet, count) => master.fixSheet(sheet, count));
+  return settleWhole(sheets, left, (sheet, count) => master.fixSheet(sheet, count), random);
 }
 
 /** Settles the whole parts of bands; those that are broken, most first. */
-function openBands(master: FixedMaster, { bands }: BandAnswer): readonly number[] {
+function openBands(
+  master: FixedMaster,
+  { bands }: BandAnswer,
+  random: () => number,
+): readonly number[] {
   const left = (band: number) => bands[band] - (master.bands[band] ?? 0);
-  return settleWhole(bands, left, (band, count) => master.fixBand(band, count));
+  return settleWhole(bands, left, (band, count) => master.fixBand(band, count), random);
 }
 
 function settleWhole(
   amounts: readonly number[],
   left: (index: number) => number,
   fix: (index: number, count: number) => void,
+  random: () => number,
 ): readonly number[] {
   const open: { index: number; part: number }[] = [];
   amounts.forEach((_, index) => {
     const amount = left(index);
     const whole = Math.floor(amount + EPSILON);
     if (whole > 0) fix(index, whole);
-    if (amount - whole > EPSILON) open.push({ index, part: amount - whole });
+    if (amount - whole > EPSILON) {
+      open.push({ index, part: (amount - whole) * (1 + NOISE * (random() - 0.5)) });
+    }
   });
   return open.sort((a, b) => b.part - a.part || a.index - b.index).map(({ index }) => index);
 }
