@@ -1,0 +1,166 @@
+import type { BandBook } from '../master/band-book.js';
+import type { LinearResult } from '../master/column-generation.js';
+import { seededRandom } from '../random.js';
+import { withFirstFit, withinCost } from './complete-plan.js';
+import { coverSheetsFirst } from './cover-sheets-first.js';
+import type { SearchGround } from './ground.js';
+import { guideOf } from './guide.js';
+import type { Incumbent } from './incumbent.js';
+import { likelyBook } from './listed-masters.js';
+import type { Planned } from './planned.js';
+import {
+  cutAgain,
+  missingWeight,
+  type Partial,
+  Refiller,
+  type RefillGuide,
+  refillRest,
+  settleRest,
+} from './refill.js';
+import { SheetChoice } from './sheet-choice.js';
+
+/** With so many of each kind of piece, sheets are settled before bands, so often from a start. */
+const MANY_OF_EACH = 8;
+const STARTS_EACH = 4;
+/** Patterns that are listed for it, and by what share of a sheet they may fall short. */
+const MOST_LISTED = 3_000;
+const GAP_TO_LIST = 0.5;
+/** Steps in vain after which the search for less cost ends. */
+const STEPS_IN_VAIN = 60;
+
+/** Local search for plans that cost less than the best so far. */
+export class LocalSearch {
+  readonly #ground: SearchGround;
+  readonly #incumbent: Incumbent;
+  readonly #guide: RefillGuide;
+  readonly #seed: number;
+  /** Likely patterns where there are so many of each piece that it pays to list them. */
+  readonly #listed: BandBook | undefined;
+
+  /** @param root the linear plan of the whole problem */
+  constructor(ground: SearchGround, incumbent: Incumbent, root: LinearResult, seed: number) {
+    this.#ground = ground;
+    this.#incumbent = incumbent;
+    this.#guide = guideOf(ground, root);
+    this.#seed = seed;
+    this.#listed = listedOf(ground, root);
+  }
+
+  /** Whether sheets are settled before bands, since there are many of each piece. */
+  get manyOfEach(): boolean {
+    return this.#listed !== undefined;
+  }
+
+  /**
+   * Aims for a cost, and searches on what a plan of that cost leaves uncut.
+   * @param taken sheets of a dive to start from; absent to start anew
+   * @param steps in vain after which it ends
+   */
+  async refill(taken: readonly Planned[] | undefined, round: number, steps: number): Promise<void> {
+    const incumbent = this.#incumbent;
+    const random = seededRandom(this.#seed + round);
+    const many = this.#listed !== undefined && taken === undefined;
+    let target = many ? incumbent.nearBound : incumbent.aim(round);
+    let partial = this.#within(taken ?? [], target);
+    const start = await this.#start(taken, partial.planned, target, random);
+    if (start !== undefined && start.missing <= partial.missing) partial = start;
+    this.#complete(partial);
+    let refiller = new Refiller(this.#ground, this.#guide, target, random);
+    for (let vain = 0; vain < steps && this.#left() > 0; vain++) {
+      if (partial.missing === 0) {
+        // Where sheets can be settled first, another start is better than a plan cut down.
+        if (incumbent.met || many) return;
+        target = incumbent.target;
+        partial = this.#within(partial.planned, target);
+        refiller = new Refiller(this.#ground, this.#guide, target, random);
+      }
+      const next = await refiller.step(partial);
+      if (next.missing < partial.missing) {
+        vain = 0;
+        this.#complete(next);
+      }
+      partial = next;
+      incumbent.tell('local search');
+      if (refiller.exhausted) return;
+    }
+  }
+
+  /** Frees sheets of the best plan and cuts their pieces again for less. */
+  async cutCheaper(round: number): Promise<void> {
+    const incumbent = this.#incumbent;
+    const random = seededRandom(this.#seed + 1000 + round);
+    const choice = new SheetChoice(random, this.#guide.waste);
+    let { planned } = incumbent;
+    for (let vain = 0; planned !== undefined && vain < STEPS_IN_VAIN; vain++) {
+      if (incumbent.met || this.#left() <= 0 || choice.exhausted) return;
+      const { cost } = incumbent;
+      planned = await cutAgain(this.#ground, planned, choice);
+      incumbent.offer(planned);
+      if (incumbent.cost < cost) vain = 0;
+      incumbent.tell('local search');
+    }
+  }
+
+  async #start(
+    taken: readonly Planned[] | undefined,
+    rest: readonly Planned[],
+    target: number,
+    random: () => number,
+  ): Promise<Partial | undefined> {
+    const again = { seeds: [], cutoff: undefined };
+    if (taken !== undefined) {
+      return refillRest(this.#ground, this.#guide, rest, target, again);
+    }
+    if (this.#listed !== undefined) return this.#sheetsFirst(this.#listed, target, random);
+    return settleRest(this.#ground, this.#guide, rest, target, random, again);
+  }
+
+  /** The best of several starts that settle sheets before bands. */
+  async #sheetsFirst(
+    book: BandBook,
+    target: number,
+    random: () => number,
+  ): Promise<Partial | undefined> {
+    const { demand, objective } = this.#ground;
+    const caps = [...objective.caps, { measure: this.#incumbent.measure, atMost: target }];
+    const { weights } = this.#guide;
+    let best: Partial | undefined;
+    for (let start = 0; start < STARTS_EACH && this.#left() > 0; start++) {
+      const covered = await coverSheetsFirst(this.#ground, { book, caps, weights, random });
+      this.#incumbent.tell('local search');
+      if (covered?.planned === undefined) continue;
+      const { planned } = covered;
+      const missing = missingWeight(demand, planned, weights);
+      if (missing < (best?.missing ?? Number.POSITIVE_INFINITY)) best = { planned, missing };
+      if (missing === 0) break;
+    }
+    return best;
+  }
+
+  /** What a cost allows of a plan, the sheets that waste most left out. */
+  #within(planned: readonly Planned[], target: number): Partial {
+    const { demand } = this.#ground;
+    const { waste, weights } = this.#guide;
+    const thrifty = [...planned].sort((a, b) => waste(a.pattern) - waste(b.pattern));
+    const kept = withinCost(this.#ground, thrifty, this.#incumbent.measure, target);
+    return { planned: kept, missing: missingWeight(demand, kept, weights) };
+  }
+
+  /** Offers a plan, what it lacks cut at whatever it costs. */
+  #complete({ planned, missing }: Partial): void {
+    this.#incumbent.offer(missing === 0 ? planned : withFirstFit(this.#ground, planned));
+  }
+
+  #left(): number {
+    return this.#ground.deadline.left();
+  }
+}
+
+function listedOf(ground: SearchGround, root: LinearResult): BandBook | undefined {
+  const { demand, scale } = ground;
+  const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
+  const kinds = demand.filter((quantity) => quantity > 0).length;
+  if (pieces < MANY_OF_EACH * kinds) return undefined;
+  const gap = GAP_TO_LIST * Math.max(0, ...root.bound.classCost.map((cost) => cost / scale));
+  return likelyBook(ground, root, gap, MOST_LISTED);
+}
