@@ -4,7 +4,6 @@ import type { Covered, CoverRequest } from './cover.js';
 import { FixedMaster } from './fixed-master.js';
 import type { SearchGround } from './ground.js';
 import { settleRest } from './settle-rest.js';
-import { settleSupplies } from './settle-supplies.js';
 
 export interface CoverByFixingRequest extends Omit<CoverRequest, 'weights' | 'shaken' | 'nodes'> {
   readonly weights: readonly number[];
@@ -25,7 +24,6 @@ export interface LikelyPatterns {
 /** Rounds of column generation before anything is settled, and each time something was. */
 const ROUNDS_FIRST = 30;
 const ROUNDS_EACH = 4;
-const ROUNDS_OF_SUPPLIES = 2;
 /** An amount is settled as if it were whole when no more than this is lacking. */
 const NEARLY_WHOLE = 0.05;
 /** How far noise may change the weight of an amount, as a share. */
@@ -57,13 +55,7 @@ export async function coverByFixing(
   const objective = { cost: ground.objective.cost, caps };
   const master = new FixedMaster(ground, { demand, classes, objective, losses, book });
   try {
-    let answer = await settleSupplies(
-      ground,
-      master,
-      await master.open(ROUNDS_FIRST),
-      0,
-      ROUNDS_OF_SUPPLIES,
-    );
+    let answer = await master.open(ROUNDS_FIRST);
     while (answer !== undefined && !hopeless(answer, request) && settle(master, answer, random)) {
       answer = await master.solve(ROUNDS_EACH);
     }

@@ -22,10 +22,12 @@ import { SheetChoice } from './sheet-choice.js';
 /** With so many of each kind of piece, sheets are settled before bands, so often from a start. */
 const MANY_OF_EACH = 8;
 const STARTS_EACH = 4;
+/** Every so often bands are settled first all the same. */
+const BANDS_FIRST_EVERY = 3;
 /** Patterns that are listed for it, and by what share of a sheet they may fall short. */
 const MOST_LISTED = 3_000;
 const GAP_TO_LIST = 0.5;
-/** Steps in vain after which the search for less cost ends. */
+/** Steps in vain after which the search for less cost ends, and one that settles bands first. */
 const STEPS_IN_VAIN = 60;
 
 /** Local search for plans that cost less than the best so far. */
@@ -59,14 +61,15 @@ export class LocalSearch {
   async refill(taken: readonly Planned[] | undefined, round: number, steps: number): Promise<void> {
     const incumbent = this.#incumbent;
     const random = seededRandom(this.#seed + round);
-    const many = this.#listed !== undefined && taken === undefined;
+    const many = this.#sheetsFirstIn(round) !== undefined && taken === undefined;
     let target = many ? incumbent.nearBound : incumbent.aim(round);
     let partial = this.#within(taken ?? [], target);
-    const start = await this.#start(taken, partial.planned, target, random);
+    const start = await this.#start(taken, partial.planned, target, round, random);
     if (start !== undefined && start.missing <= partial.missing) partial = start;
     this.#complete(partial);
     let refiller = new Refiller(this.#ground, this.#guide, target, random);
-    for (let vain = 0; vain < steps && this.#left() > 0; vain++) {
+    const most = many || this.#listed === undefined ? steps : STEPS_IN_VAIN;
+    for (let vain = 0; vain < most && this.#left() > 0; vain++) {
       if (partial.missing === 0) {
         // Where sheets can be settled first, another start is better than a plan cut down.
         if (incumbent.met || many) return;
@@ -101,17 +104,24 @@ export class LocalSearch {
     }
   }
 
+  /** The likely patterns, in rounds that settle sheets before bands. */
+  #sheetsFirstIn(round: number): BandBook | undefined {
+    return round % BANDS_FIRST_EVERY === BANDS_FIRST_EVERY - 1 ? undefined : this.#listed;
+  }
+
   async #start(
     taken: readonly Planned[] | undefined,
     rest: readonly Planned[],
     target: number,
+    round: number,
     random: () => number,
   ): Promise<Partial | undefined> {
     const again = { seeds: [], cutoff: undefined };
     if (taken !== undefined) {
       return refillRest(this.#ground, this.#guide, rest, target, again);
     }
-    if (this.#listed !== undefined) return this.#sheetsFirst(this.#listed, target, random);
+    const listed = this.#sheetsFirstIn(round);
+    if (listed !== undefined) return this.#sheetsFirst(listed, target, random);
     return settleRest(this.#ground, this.#guide, rest, target, random, again);
   }
 
