@@ -19,8 +19,10 @@ import {
 } from './refill.js';
 import { SheetChoice } from './sheet-choice.js';
 
-/** With so many of each kind of piece, sheets are settled before bands, so often from a start. */
+/** With so many of each kind of piece and so many sheets, sheets are settled before bands. */
 const MANY_OF_EACH = 8;
+const MANY_SHEETS = 12;
+/** How often from a start. */
 const STARTS_EACH = 4;
 /** Every so often bands are settled first all the same. */
 const BANDS_FIRST_EVERY = 3;
@@ -170,7 +172,8 @@ function listedOf(ground: SearchGround, root: LinearResult): BandBook | undefine
   const { demand, scale } = ground;
   const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
   const kinds = demand.filter((quantity) => quantity > 0).length;
-  if (pieces < MANY_OF_EACH * kinds) return undefined;
+  const sheets = root.answer?.sheets.reduce((sum, amount) => sum + amount, 0) ?? 0;
+  if (pieces < MANY_OF_EACH * kinds || sheets < MANY_SHEETS) return undefined;
   const gap = GAP_TO_LIST * Math.max(0, ...root.bound.classCost.map((cost) => cost / scale));
   return likelyBook(ground, root, gap, MOST_LISTED);
 }
