@@ -61,6 +61,28 @@ describe('BandBook', () => {
     expect(fixed.slot(0, 'along', 4)).not.toBe(fixed.slot(0, 'across', 4));
   });
 
+  it('adopts patterns of another book over the same boxes, slot by slot', () => {
+    const boxes = [{ length: 30, width: 20, firstCuts: both, lays }];
+    const [one, other] = [new BandBook(boxes, limits), new BandBook(boxes, limits)];
+    const part = { kind: 'lay', piece: 0, turned: false } as const;
+    // The other book knows another slot already, so that the numbers of slots differ.
+    other.slot(0, 'across', 6);
+    const band = one.addBand({ box: 0, cuts: 'along', extent: 4, part });
+    const wide = one.addBand({ box: 0, cuts: 'along', extent: 7, part });
+    const slots = [4, 7].map((extent) => [one.slot(0, 'along', extent), 1] as const);
+    const sheet = one.addSheet({ box: 0, cuts: 'along', slots, kept: 0 });
+    other.adopt(one, [band, wide], [sheet]);
+    other.adopt(one, [band], [sheet]);
+    expect(other.bands.map(({ slot }) => other.slots[slot].extent)).toEqual([4, 7]);
+    expect(other.sheets).toHaveLength(1);
+    expect(other.sheets[0].slots.map(([slot, n]) => [other.slots[slot].extent, n])).toEqual([
+      [4, 1],
+      [7, 1],
+    ]);
+    expect(other.slotsOf(0, 'along').map((slot) => other.slots[slot].extent)).toEqual([4, 7]);
+    expect(other.slotsOf(0, 'across').map((slot) => other.slots[slot].extent)).toEqual([6]);
+  });
+
   it('keeps a band apart where it is the whole box, since no first cut can be made', () => {
     const boxes = [20, 25].map((width) => ({ length: 30, width, firstCuts: both, lays }));
     const book = new BandBook(boxes, { ...limits, longestCut: 29 });

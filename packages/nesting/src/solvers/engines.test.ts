@@ -45,6 +45,27 @@ describe('the engines', () => {
     highs = await loadHighsEngine();
   });
 
+  it('HiGHS gives the best answer up to the cutoff, and none above', () => {
+    let cut = 0;
+    fc.assert(
+      fc.property(coveringModel, fc.integer({ min: -3, max: 3 }), (model, off) => {
+        const best = solveWith(highs, model, { integer: true, seconds: 5 });
+        if (best.status !== 'optimal') return;
+        const cutoff = best.objective + off + 0.5;
+        const answer = solveWith(highs, model, { integer: true, seconds: 5, cutoff });
+        if (off >= 0) {
+          if (answer.status !== 'optimal') throw new Error(answer.status);
+          expect(answer.objective).toBeCloseTo(best.objective, 6);
+        } else {
+          expect(answer.status).toBe('infeasible');
+          cut++;
+        }
+      }),
+      { numRuns: 150 },
+    );
+    expect(cut).toBeGreaterThan(20);
+  });
+
   it.each([true, false])('agree on status and objective (integer: %s)', (integer) => {
     fc.assert(
       fc.property(coveringModel, (model) => {

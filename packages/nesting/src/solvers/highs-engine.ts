@@ -133,6 +133,10 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
       return { status: 'infeasible' };
     }
     if (status === codes.optimal) {
+      // An answer above the cutoff need not be the best there is.
+      if (model.getObjectiveValue() > (limits.cutoff ?? Number.POSITIVE_INFINITY)) {
+        return { status: 'infeasible' };
+      }
       const solution = model.getSolution();
       return {
         status: 'optimal',

@@ -35,7 +35,10 @@ export interface SolveLimits {
   readonly nodes?: number;
   /** A whole-number answer that may be above the best by this share is good enough; 0 when absent. */
   readonly gap?: number;
-  /** Whole-number answers that cost more are of no use; none when absent. */
+  /**
+   * Whole-number answers that cost more are of no use, so that an engine may call a
+   * model without a better one infeasible, though it need not. None when absent.
+   */
   readonly cutoff?: number;
   /**
    * Asked now and then while the engine solves; true stops it, with the best values

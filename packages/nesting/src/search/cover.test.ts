@@ -1,0 +1,123 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { BandMaster } from '../master/band-master.js';
+import { solveLinear } from '../master/column-generation.js';
+import { money, totalCost } from '../master/objective.js';
+import { legal } from '../pattern/legal.js';
+import { seededRandom } from '../random.js';
+import { LARGE, randomOfKind } from '../random-kinds.test.support.js';
+import { coverByFixing } from './cover-by-fixing.js';
+import { coverSheetsFirst } from './cover-sheets-first.js';
+import { groundOf } from './ground.test.support.js';
+import { guideOf } from './guide.js';
+import { likelyBook } from './listed-masters.js';
+import { demandLeft, type Planned, sheetsUsed } from './planned.js';
+
+const size = { ...LARGE, total: 80, pieceTypes: 4 };
+const two = { limitedStock: true, offcuts: true } as const;
+const any = { stages: 'any', kerf: true, offcuts: true, longestCut: true } as const;
+
+/** The ground of a problem with its linear plan; undefined where first fit cannot cut it. */
+async function rooted(problem: Parameters<typeof groundOf>[0]) {
+  const { start, ...set } = groundOf(problem);
+  const { ground } = set;
+  if (start === undefined) return undefined;
+  for (const { pattern } of start) ground.book.addPattern(pattern);
+  const master = new BandMaster(ground);
+  try {
+    const root = await solveLinear({ ...ground, master, enough: () => false });
+    return { ...set, start, root, guide: guideOf(ground, root) };
+  } finally {
+    master.close();
+  }
+}
+
+/** Checks that a plan keeps to a cost and to the stock, and that all it asks can be cut. */
+function expectSound(
+  { ground, boxes, rules }: NonNullable<Awaited<ReturnType<typeof rooted>>>,
+  planned: readonly Planned[],
+  atMost: number,
+): void {
+  const used = sheetsUsed(planned, ground.classes.length);
+  expect(totalCost(ground.classes, used, money)).toBeLessThanOrEqual(atMost);
+  for (const { pattern, count } of planned) {
+    expect(count).toBeGreaterThan(0);
+    expect(legal(pattern.part, boxes[pattern.stockClass], rules)).toBe(true);
+  }
+}
+
+describe('covering by settling bands', () => {
+  it('keeps to its caps and to what can be cut, and cuts all where the caps leave room', async () => {
+    const seen = { whole: 0, partly: 0 };
+    await fc.assert(
+      fc.asyncProperty(
+        fc.oneof(randomOfKind(two, size), randomOfKind(any, size)),
+        fc.constantFrom(60, 110),
+        fc.nat(1000),
+        async (problem, percent, seed) => {
+          const set = await rooted({ ...problem, keep: [] });
+          if (set === undefined) return;
+          const { ground, start, guide } = set;
+          const used = sheetsUsed(start, ground.classes.length);
+          const atMost = Math.floor((totalCost(ground.classes, used, money) * percent) / 100);
+          const { weights, losses, likely } = guide;
+          const covered = await coverByFixing(ground, {
+            demand: ground.demand,
+            classes: ground.classes,
+            caps: [{ measure: money, atMost }],
+            weights,
+            losses,
+            likely,
+            seeds: start.map(({ pattern }) => pattern),
+            cutoff: undefined,
+            random: seededRandom(seed),
+          });
+          // Bands may have been settled for which there are no whole sheets.
+          if (covered?.planned === undefined) return;
+          expectSound(set, covered.planned, atMost);
+          const left = demandLeft(ground.demand, covered.planned);
+          if (left.every((count) => count === 0)) seen.whole++;
+          else seen.partly++;
+        },
+      ),
+      { numRuns: 40 },
+    );
+    expect(seen.whole).toBeGreaterThan(8);
+    expect(seen.partly).toBeGreaterThan(4);
+  });
+});
+
+describe('covering sheets first', () => {
+  it('keeps to its caps and to what can be cut, and cuts all where the caps leave room', async () => {
+    const seen = { whole: 0, partly: 0 };
+    await fc.assert(
+      fc.asyncProperty(
+        randomOfKind(two, size),
+        fc.constantFrom(60, 110),
+        fc.nat(1000),
+        async (problem, percent, seed) => {
+          const set = await rooted({ ...problem, keep: [] });
+          if (set === undefined) return;
+          const { ground, start, guide, root } = set;
+          const dearest = Math.max(...root.bound.classCost.map((cost) => cost / ground.scale));
+          const book = likelyBook(ground, root, dearest / 2, 3000);
+          if (book === undefined) return;
+          const used = sheetsUsed(start, ground.classes.length);
+          const atMost = Math.floor((totalCost(ground.classes, used, money) * percent) / 100);
+          const { weights } = guide;
+          const caps = [{ measure: money, atMost }];
+          const random = seededRandom(seed);
+          const covered = await coverSheetsFirst(ground, { book, caps, weights, random });
+          if (covered?.planned === undefined) return;
+          expectSound(set, covered.planned, atMost);
+          const left = demandLeft(ground.demand, covered.planned);
+          if (left.every((count) => count === 0)) seen.whole++;
+          else seen.partly++;
+        },
+      ),
+      { numRuns: 40 },
+    );
+    expect(seen.whole).toBeGreaterThan(8);
+    expect(seen.partly).toBeGreaterThan(4);
+  });
+});
