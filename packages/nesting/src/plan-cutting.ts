@@ -1,4 +1,5 @@
 import { byMetal } from './by-metal.js';
+import { checkOptions } from './check-options.js';
 import { checkProblem } from './check-problem.js';
 import { type Deadline, deadlineIn } from './deadline.js';
 import type { CuttingPlan, PlanOutcome } from './plan.js';
@@ -57,13 +58,14 @@ const OVER: Deadline = { left: () => 0 };
  * has passed `verifyPlan`.
  *
  * The bound is on the coins, for this kind of cutting and the machine's limits.
- * @throws ProblemError where the problem makes no sense as data
+ * @throws ProblemError where the problem, or a number among the options, makes no sense
  */
 export async function planCutting(
   problem: CuttingProblem,
   options: PlanOptions = {},
 ): Promise<PlanOutcome> {
   checkProblem(problem);
+  checkOptions(options);
   const now = options.now ?? Date.now;
   const { signal, onProgress, onPlan } = options;
   const time = deadlineIn(options.timeLimitSeconds ?? USUAL_SECONDS, now);

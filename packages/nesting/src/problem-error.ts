@@ -9,6 +9,7 @@ export type ProblemFault =
   | 'not one of the choices'
   | 'not a whole number'
   | 'not a positive number'
+  | 'not a finite number'
   | 'too large to compute exactly'
   | 'not whole packs'
   | 'kerf wider than trim'

@@ -50,6 +50,12 @@ function planOf(outcome: PlanOutcome): CuttingPlan {
 }
 
 describe('planning in a thread', () => {
+  it('refuses a time limit that is no number before the thread is begun', async () => {
+    const options = { timeLimitSeconds: Number.NaN };
+    const fault = { code: 'not a finite number', path: 'options.timeLimitSeconds' };
+    await expect(planInWorker(small, options)).rejects.toMatchObject(fault);
+  });
+
   it('gives what planning in this one gives', async () => {
     const problems = fc.oneof(...EVERY_KIND.map((kind) => kind.problems(SMALL)));
     await fc.assert(

@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { checkOptions } from '../check-options.js';
 import { checkProblem } from '../check-problem.js';
 import type { CuttingPlan, PlanOutcome } from '../plan.js';
 import { type PlanOptions, USUAL_SECONDS } from '../plan-cutting.js';
@@ -37,6 +38,7 @@ export async function planInWorker(
 ): Promise<PlanOutcome> {
   // Here too, since what makes no sense may be nothing that can be handed over.
   checkProblem(problem);
+  checkOptions(options);
   const calledOff = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
   const { timeLimitSeconds, seed } = options;
   const task: ThreadTask = { problem, timeLimitSeconds, seed, calledOff };
