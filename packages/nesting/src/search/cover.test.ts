@@ -8,6 +8,7 @@ import { seededRandom } from '../random.js';
 import { LARGE, randomOfKind } from '../random-kinds.test.support.js';
 import { coverByFixing } from './cover-by-fixing.js';
 import { coverSheetsFirst } from './cover-sheets-first.js';
+import type { SearchGround } from './ground.js';
 import { groundOf } from './ground.test.support.js';
 import { guideOf } from './guide.js';
 import { likelyBook } from './listed-masters.js';
@@ -32,18 +33,25 @@ async function rooted(problem: Parameters<typeof groundOf>[0]) {
   }
 }
 
-/** Checks that a plan keeps to a cost and to the stock, and that all it asks can be cut. */
-function expectSound(
+function costOf({ ground }: { ground: SearchGround }, planned: readonly Planned[]): number {
+  return totalCost(ground.classes, sheetsUsed(planned, ground.classes.length), money);
+}
+
+/**
+ * Checks that a plan keeps to a cost and to the stock, and that all it asks can be cut.
+ * @returns whether it cuts all that is wanted
+ */
+function soundAndWhole(
   { ground, boxes, rules }: NonNullable<Awaited<ReturnType<typeof rooted>>>,
   planned: readonly Planned[],
   atMost: number,
-): void {
-  const used = sheetsUsed(planned, ground.classes.length);
-  expect(totalCost(ground.classes, used, money)).toBeLessThanOrEqual(atMost);
+): boolean {
+  expect(costOf({ ground }, planned)).toBeLessThanOrEqual(atMost);
   for (const { pattern, count } of planned) {
     expect(count).toBeGreaterThan(0);
     expect(legal(pattern.part, boxes[pattern.stockClass], rules)).toBe(true);
   }
+  return demandLeft(ground.demand, planned).every((count) => count === 0);
 }
 
 describe('covering by settling bands', () => {
@@ -58,8 +66,7 @@ describe('covering by settling bands', () => {
           const set = await rooted({ ...problem, keep: [] });
           if (set === undefined) return;
           const { ground, start, guide } = set;
-          const used = sheetsUsed(start, ground.classes.length);
-          const atMost = Math.floor((totalCost(ground.classes, used, money) * percent) / 100);
+          const atMost = Math.floor((costOf(set, start) * percent) / 100);
           const { weights, losses, likely } = guide;
           const covered = await coverByFixing(ground, {
             demand: ground.demand,
@@ -74,9 +81,7 @@ describe('covering by settling bands', () => {
           });
           // Bands may have been settled for which there are no whole sheets.
           if (covered?.planned === undefined) return;
-          expectSound(set, covered.planned, atMost);
-          const left = demandLeft(ground.demand, covered.planned);
-          if (left.every((count) => count === 0)) seen.whole++;
+          if (soundAndWhole(set, covered.planned, atMost)) seen.whole++;
           else seen.partly++;
         },
       ),
@@ -102,16 +107,13 @@ describe('covering sheets first', () => {
           const dearest = Math.max(...root.bound.classCost.map((cost) => cost / ground.scale));
           const book = likelyBook(ground, root, dearest / 2, 3000);
           if (book === undefined) return;
-          const used = sheetsUsed(start, ground.classes.length);
-          const atMost = Math.floor((totalCost(ground.classes, used, money) * percent) / 100);
+          const atMost = Math.floor((costOf(set, start) * percent) / 100);
           const { weights } = guide;
           const caps = [{ measure: money, atMost }];
           const random = seededRandom(seed);
           const covered = await coverSheetsFirst(ground, { book, caps, weights, random });
           if (covered?.planned === undefined) return;
-          expectSound(set, covered.planned, atMost);
-          const left = demandLeft(ground.demand, covered.planned);
-          if (left.every((count) => count === 0)) seen.whole++;
+          if (soundAndWhole(set, covered.planned, atMost)) seen.whole++;
           else seen.partly++;
         },
       ),
