@@ -10,6 +10,8 @@ const MOST_TO_PROVE = 20_000;
 const MOST_LIKELY = 1_500;
 /** Most columns in a master over all that came up. */
 const MOST_IN_POOL = 600;
+/** Share of the time left after which listing is given up, where a gap has to be found that few fall short by. */
+const SHARE_TO_LIST = 0.1;
 /** Nodes that a master may take which proves nothing, and its share of the time left. */
 const NODES_TO_FIND = 400;
 const SHARE_TO_FIND = 0.15;
@@ -33,6 +35,7 @@ export async function masterOfAll(
 ): Promise<boolean> {
   const { pricer, scale, objective, classes } = ground;
   if (pricer.within === undefined || objective.caps.length > 0) return false;
+  if (ground.deadline.left() <= 0) return false;
   if (classes.some(({ supplies }) => supplies.some(({ least }) => least > 0))) return false;
   const gap = incumbent.target * scale - root.bound.scaled;
   const { multipliers, classCost } = root.bound;
@@ -62,7 +65,9 @@ export function likelyBook(
   // Of sheets that the linear plan does without, the best patterns are of use as well.
   const { worth } = pricer.price(multipliers.pieces, 0);
   const least = classCost.map((cost, g) => Math.min(cost, worth[g]));
+  const until = ground.deadline.left() * (1 - SHARE_TO_LIST);
   for (let short = Math.floor(gap * scale); short >= 1; short = Math.floor(short / 1.5)) {
+    if (ground.deadline.left() <= until) return undefined;
     const list = pricer.within(multipliers.pieces, least, short, most);
     if (list === undefined) continue;
     const book = ground.newBook();
@@ -86,7 +91,9 @@ export async function masterOfLikely(
   if (pricer.within === undefined) return;
   const { multipliers, classCost } = root.bound;
   let gap = incumbent.target * scale - root.bound.scaled;
+  const until = ground.deadline.left() * (1 - SHARE_TO_LIST);
   for (; gap >= 1; gap = Math.floor(gap / 2)) {
+    if (ground.deadline.left() <= until) return;
     const list = pricer.within(multipliers.pieces, classCost, gap, MOST_LIKELY);
     if (list === undefined) continue;
     const book = ground.newBook();
