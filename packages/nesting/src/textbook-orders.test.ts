@@ -1,24 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { barProblem, planned, sheet } from './plan-cutting.test.support.js';
 import type { CuttingProblem } from './problem.js';
+import { PAPER_ROLLS } from './published-examples.test.support.js';
 
 type Lengths = readonly (readonly [length: number, quantity: number])[];
-
-const PAPER_ROLLS: Lengths = [
-  [1380, 22],
-  [1520, 25],
-  [1560, 12],
-  [1710, 14],
-  [1820, 18],
-  [1880, 18],
-  [1930, 20],
-  [2000, 10],
-  [2050, 12],
-  [2100, 14],
-  [2140, 16],
-  [2150, 18],
-  [2200, 20],
-];
 
 describe('planCutting against published examples of one-dimensional stock cutting', () => {
   it.each<[string, number, Lengths, number]>([

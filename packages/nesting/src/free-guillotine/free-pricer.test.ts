@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { expectBest, expectNotTooLittle } from '../box-solver/expect-best.test.support.js';
 import { boxCase } from '../box-solver/random-box.test.support.js';
+import { GCUT1 } from '../published-examples.test.support.js';
 import { FreePricer } from './free-pricer.js';
 
 const free = { stages: 'free', pricer: FreePricer } as const;
@@ -26,18 +27,6 @@ describe('FreePricer', () => {
   // J.E. Beasley, "Algorithms for unconstrained two-dimensional guillotine cutting",
   // JORS 36 (1985) 297-306, OR-Library instances gcut1 and gcut2; optima fixed and
   // turned as published by G. Cintra and Y. Wakabayashi (IME-USP).
-  const gcut1 = [
-    [167, 184],
-    [114, 118],
-    [167, 152],
-    [83, 140],
-    [70, 86],
-    [143, 166],
-    [120, 160],
-    [66, 148],
-    [87, 141],
-    [69, 165],
-  ] as const;
   const gcut2 = [
     [120, 133],
     [135, 186],
@@ -62,8 +51,8 @@ describe('FreePricer', () => {
   ] as const;
 
   it('gets the published area out of a sheet', () => {
-    expect(mostArea(gcut1, false)).toBe(56460);
-    expect(mostArea(gcut1, true)).toBe(58136);
+    expect(mostArea(GCUT1, false)).toBe(56460);
+    expect(mostArea(GCUT1, true)).toBe(58136);
     expect(mostArea(gcut2, false)).toBe(60536);
     expect(mostArea(gcut2, true)).toBe(60611);
   });

@@ -6,6 +6,7 @@ import { keepValue } from '../keep-value.test.support.js';
 import { loadHighs } from '../least-cost.test.support.js';
 import { barProblem } from '../plan-cutting.test.support.js';
 import type { CuttingProblem, Stages } from '../problem.js';
+import { PAPER_ROLLS } from '../published-examples.test.support.js';
 import { randomOfKind } from '../random-kinds.test.support.js';
 import { groundOf } from '../search/ground.test.support.js';
 import { BandMaster } from './band-master.js';
@@ -85,22 +86,6 @@ const ROLLS = [
   [36, 610],
   [31, 395],
   [14, 211],
-] as const;
-
-const PAPER_ROLLS = [
-  [1380, 22],
-  [1520, 25],
-  [1560, 12],
-  [1710, 14],
-  [1820, 18],
-  [1880, 18],
-  [1930, 20],
-  [2000, 10],
-  [2050, 12],
-  [2100, 14],
-  [2140, 16],
-  [2150, 18],
-  [2200, 20],
 ] as const;
 
 describe('solveLinear', () => {

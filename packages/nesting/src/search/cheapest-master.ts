@@ -3,6 +3,7 @@ import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-mast
 import type { Cap } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
+import { leastFirst, reducedCosts } from './reduced-costs.js';
 
 export interface CheapestRequest {
   readonly book: BandBook;
@@ -86,32 +87,13 @@ function cheapest(
   if (duals === undefined) {
     return { sheets: [...book.sheets.keys()], bands: [...book.bands.keys()] };
   }
-  const slot = (index: number) => duals.slots[index] ?? 0;
-  const sheetCost = book.sheets.map(({ box, slots, kept }, index) =>
-    settled[index] > 0
-      ? Number.NEGATIVE_INFINITY
-      : slots.reduce((sum, [at, count]) => sum - slot(at) * count, duals.classes[box] - kept),
+  const costs = reducedCosts(book, duals, (piece, copies) => Math.min(copies, demand[piece]));
+  const wanted = (band: number) => book.bands[band].counts.some(([piece]) => demand[piece] > 0);
+  const sheetCosts = costs.sheets.map((cost, sheet) =>
+    settled[sheet] > 0 ? Number.NEGATIVE_INFINITY : cost,
   );
-  const bandCost = book.bands.map((band) =>
-    band.counts.some(([piece]) => demand[piece] > 0)
-      ? band.counts.reduce(
-          (sum, [piece, copies]) => sum - duals.pieces[piece] * Math.min(copies, demand[piece]),
-          slot(band.slot) - band.kept,
-        )
-      : Number.POSITIVE_INFINITY,
+  const bandCosts = costs.bands.map((cost, band) =>
+    wanted(band) ? cost : Number.POSITIVE_INFINITY,
   );
-  return { sheets: leastFirst(sheetCost, sheets), bands: leastFirst(bandCost, bands) };
-}
-
-function leastFirst(costs: readonly number[], most: number): readonly number[] {
-  return [...costs.keys()]
-    .filter((index) => costs[index] < Number.POSITIVE_INFINITY)
-    .sort((a, b) => compare(costs[a], costs[b]) || a - b)
-    .slice(0, most);
-}
-
-/** Infinities of one sign are alike; their difference would be no number. */
-function compare(a: number, b: number): number {
-  if (a === b) return 0;
-  return a < b ? -1 : 1;
+  return { sheets: leastFirst(sheetCosts, sheets), bands: leastFirst(bandCosts, bands) };
 }

@@ -2,6 +2,7 @@ import type { LinearResult } from '../master/column-generation.js';
 import type { Pattern } from '../pattern/part.js';
 import type { LikelyPatterns } from './cover-by-fixing.js';
 import type { SearchGround } from './ground.js';
+import { leastFirst, reducedCosts } from './reduced-costs.js';
 import type { RefillGuide } from './refill.js';
 
 /** Bands and sheet patterns of the linear plan that local search starts from. */
@@ -31,21 +32,10 @@ export function guideOf(ground: SearchGround, root: LinearResult): RefillGuide {
 function likelyPatterns({ book }: SearchGround, { answer }: LinearResult): LikelyPatterns {
   const duals = answer?.duals;
   if (duals === undefined) return { book, bands: [], sheets: [] };
-  const bands = book.bands.map(({ counts, slot, kept }) =>
-    counts.reduce(
-      (sum, [piece, copies]) => sum - duals.pieces[piece] * copies,
-      (duals.slots[slot] ?? 0) - kept,
-    ),
-  );
-  const sheets = book.sheets.map(({ box, slots, kept }) =>
-    slots.reduce(
-      (sum, [slot, count]) => sum - (duals.slots[slot] ?? 0) * count,
-      duals.classes[box] - kept,
-    ),
-  );
-  return { book, bands: leastOf(bands, BANDS), sheets: leastOf(sheets, SHEETS) };
-}
-
-function leastOf(costs: readonly number[], most: number): readonly number[] {
-  return [...costs.keys()].sort((a, b) => costs[a] - costs[b] || a - b).slice(0, most);
+  const costs = reducedCosts(book, duals, (_, copies) => copies);
+  return {
+    book,
+    bands: leastFirst(costs.bands, BANDS),
+    sheets: leastFirst(costs.sheets, SHEETS),
+  };
 }

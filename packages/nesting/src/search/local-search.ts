@@ -14,8 +14,8 @@ import {
   type Partial,
   Refiller,
   type RefillGuide,
+  refillBySettling,
   refillRest,
-  settleRest,
 } from './refill.js';
 import { SheetChoice } from './sheet-choice.js';
 
@@ -124,7 +124,7 @@ export class LocalSearch {
     }
     const listed = this.#sheetsFirstIn(round);
     if (listed !== undefined) return this.#sheetsFirst(listed, target, random);
-    return settleRest(this.#ground, this.#guide, rest, target, random, again);
+    return refillBySettling(this.#ground, this.#guide, rest, target, random, again);
   }
 
   /** The best of several starts that settle sheets before bands. */

@@ -87,7 +87,7 @@ export class Refiller {
       FEWEST_SETTLED + Math.floor((MOST_SETTLED - FEWEST_SETTLED + 1) * this.#random());
     const { rest, freed } = this.#choice.chooseSome(partial.planned, wanted);
     if (freed.length < FEWEST_SETTLED) return undefined;
-    return settleRest(this.#ground, this.#guide, rest, this.#atMost, this.#random, {
+    return refillBySettling(this.#ground, this.#guide, rest, this.#atMost, this.#random, {
       seeds: freed,
       cutoff: partial.missing,
     });
@@ -142,7 +142,7 @@ export async function refillRest(
 }
 
 /** Cuts what a plan lacks as well as a cost allows, by settling bands one after another. */
-export async function settleRest(
+export async function refillBySettling(
   ground: SearchGround,
   { weights, losses, likely }: RefillGuide,
   rest: readonly Planned[],

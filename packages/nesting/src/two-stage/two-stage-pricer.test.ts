@@ -11,6 +11,7 @@ import { keptValue } from '../pattern/kept-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { Part, Pattern } from '../pattern/part.js';
 import type { KeepRule } from '../problem.js';
+import { GCUT1 } from '../published-examples.test.support.js';
 import { randomOfKind, SMALL } from '../random-kinds.test.support.js';
 import { TwoStagePricer } from './two-stage-pricer.js';
 
@@ -73,18 +74,7 @@ describe('TwoStagePricer', () => {
   // 58136 turned are the published optima for guillotine cuts of any number of
   // stages (Cintra et al. 2008, EJOR 191, 61-85); two stages reach them along the
   // length. 53808 across was recomputed from the same data by exact integer programming.
-  const gcut1 = [
-    [167, 184],
-    [114, 118],
-    [167, 152],
-    [83, 140],
-    [70, 86],
-    [143, 166],
-    [120, 160],
-    [66, 148],
-    [87, 141],
-    [69, 165],
-  ].map(([length, width]) => [length, width, length * width] as const);
+  const gcut1 = GCUT1.map(([length, width]) => [length, width, length * width] as const);
 
   // Christofides and Whitlock 1977, instance 1 (data from memory). Without limits on
   // the number of each piece the published optimum for guillotine cuts of any number of
