@@ -2,10 +2,10 @@ import type { BandBook } from '../master/band-book.js';
 import type { BandAnswer } from '../master/band-master.js';
 import type { Cap } from '../master/objective.js';
 import type { Covered } from './cover.js';
-import { FixedMaster } from './fixed-master.js';
 import type { SearchGround } from './ground.js';
 import { settleRest } from './settle-rest.js';
 import { settleSupplies } from './settle-supplies.js';
+import { SettledMaster } from './settled-master.js';
 
 export interface SheetsFirstRequest {
   /** Likely patterns, many of them. */
@@ -45,7 +45,7 @@ export async function coverSheetsFirst(
   const { demand, classes } = ground;
   const [least, most] = SPARE;
   const mean = weights.reduce((sum, weight) => sum + weight, 0) / weights.length;
-  const master = new FixedMaster(ground, {
+  const master = new SettledMaster(ground, {
     demand,
     classes,
     objective: { cost: undefined, caps },
@@ -57,7 +57,7 @@ export async function coverSheetsFirst(
     let answer = await settleSupplies(ground, master, await master.solve(1), APART, 1);
     while (answer !== undefined) {
       const open = openSheets(master, answer, random);
-      const fix = (sheet: number, count: number) => master.fixSheet(sheet, count);
+      const fix = (sheet: number, count: number) => master.settleSheet(sheet, count);
       const next = open.length === 0 ? undefined : await settleOne(master, answer, open, fix, 1);
       if (next === undefined) break;
       answer = next;
@@ -65,7 +65,7 @@ export async function coverSheetsFirst(
     while (answer !== undefined) {
       const open = openBands(master, answer, random);
       if (open.length <= BANDS_OPEN) break;
-      const fix = (band: number, count: number) => master.fixBand(band, count);
+      const fix = (band: number, count: number) => master.settleBand(band, count);
       answer = await settleOne(master, answer, open, fix, ROUNDS_EACH);
     }
     if (answer === undefined) return undefined;
@@ -78,22 +78,22 @@ export async function coverSheetsFirst(
 
 /** Settles the whole parts of sheet patterns; those that are broken, most first. */
 function openSheets(
-  master: FixedMaster,
+  master: SettledMaster,
   { sheets }: BandAnswer,
   random: () => number,
 ): readonly number[] {
   const left = (sheet: number) => sheets[sheet] - (master.sheets[sheet] ?? 0);
-  return settleWhole(sheets, left, (sheet, count) => master.fixSheet(sheet, count), random);
+  return settleWhole(sheets, left, (sheet, count) => master.settleSheet(sheet, count), random);
 }
 
 /** Settles the whole parts of bands; those that are broken, most first. */
 function openBands(
-  master: FixedMaster,
+  master: SettledMaster,
   { bands }: BandAnswer,
   random: () => number,
 ): readonly number[] {
   const left = (band: number) => bands[band] - (master.bands[band] ?? 0);
-  return settleWhole(bands, left, (band, count) => master.fixBand(band, count), random);
+  return settleWhole(bands, left, (band, count) => master.settleBand(band, count), random);
 }
 
 function settleWhole(
@@ -120,7 +120,7 @@ function settleWhole(
  * @returns the linear plan then; undefined where there is none
  */
 async function settleOne(
-  master: FixedMaster,
+  master: SettledMaster,
   answer: BandAnswer,
   open: readonly number[],
   fix: (index: number, count: number) => void,

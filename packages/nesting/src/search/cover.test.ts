@@ -6,7 +6,7 @@ import { money, totalCost } from '../master/objective.js';
 import { legal } from '../pattern/legal.js';
 import { seededRandom } from '../random.js';
 import { LARGE, randomOfKind } from '../random-kinds.test.support.js';
-import { coverByFixing } from './cover-by-fixing.js';
+import { coverBySettling } from './cover-by-settling.js';
 import { coverSheetsFirst } from './cover-sheets-first.js';
 import type { SearchGround } from './ground.js';
 import { groundOf } from './ground.test.support.js';
@@ -68,7 +68,7 @@ describe('covering by settling bands', () => {
           const { ground, start, guide } = set;
           const atMost = Math.floor((costOf(set, start) * percent) / 100);
           const { weights, losses, likely } = guide;
-          const covered = await coverByFixing(ground, {
+          const covered = await coverBySettling(ground, {
             demand: ground.demand,
             classes: ground.classes,
             caps: [{ measure: money, atMost }],

@@ -1,6 +1,6 @@
 import type { LinearResult } from '../master/column-generation.js';
 import type { Pattern } from '../pattern/part.js';
-import type { LikelyPatterns } from './cover-by-fixing.js';
+import type { LikelyPatterns } from './cover-by-settling.js';
 import type { SearchGround } from './ground.js';
 import { leastFirst, reducedCosts } from './reduced-costs.js';
 import type { RefillGuide } from './refill.js';

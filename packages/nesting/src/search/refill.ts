@@ -2,7 +2,7 @@ import { type Measure, money, totalCost } from '../master/objective.js';
 import type { Pattern } from '../pattern/part.js';
 import { without } from './class-supplies.js';
 import { cover } from './cover.js';
-import { coverByFixing, type LikelyPatterns } from './cover-by-fixing.js';
+import { coverBySettling, type LikelyPatterns } from './cover-by-settling.js';
 import type { SearchGround } from './ground.js';
 import { demandLeft, keptCoins, type Planned, sheetsUsed } from './planned.js';
 import { SheetChoice } from './sheet-choice.js';
@@ -151,7 +151,7 @@ export async function refillBySettling(
   again: AgainRequest,
 ): Promise<Partial | undefined> {
   const request = requestFor(ground, rest, atMost);
-  const covered = await coverByFixing(ground, {
+  const covered = await coverBySettling(ground, {
     ...request,
     ...again,
     weights,

@@ -6,9 +6,9 @@ import { countsOf } from '../pattern/walk-part.js';
 import { solveCheapest } from './cheapest-master.js';
 import { compose } from './compose.js';
 import type { Covered } from './cover.js';
-import type { FixedMaster } from './fixed-master.js';
 import type { SearchGround } from './ground.js';
 import type { Planned } from './planned.js';
+import type { SettledMaster } from './settled-master.js';
 import { likelyDivisions } from './sheet-divisions.js';
 
 export interface RestRequest {
@@ -32,7 +32,7 @@ const LISTED_SHORT = 0.3;
 export async function settleRest(
   ground: SearchGround,
   request: RestRequest,
-  master: FixedMaster,
+  master: SettledMaster,
   book: BandBook,
   { duals }: BandAnswer,
 ): Promise<Covered> {

@@ -1,7 +1,7 @@
 import type { BandAnswer } from '../master/band-master.js';
 import { money } from '../master/objective.js';
-import type { FixedMaster } from './fixed-master.js';
 import type { SearchGround } from './ground.js';
+import type { SettledMaster } from './settled-master.js';
 
 /** A number of sheets this close to a whole one is taken for whole. */
 const WHOLE = 1e-5;
@@ -17,7 +17,7 @@ const WHOLE = 1e-5;
  */
 export async function settleSupplies(
   ground: SearchGround,
-  master: FixedMaster,
+  master: SettledMaster,
   start: BandAnswer | undefined,
   apart: number,
   rounds: number,
@@ -27,11 +27,11 @@ export async function settleSupplies(
   if (broken === undefined) return start;
   const { stockClass, supply, amount } = broken;
   const { classes } = master;
-  let best: { classes: FixedMaster['classes']; next: BandAnswer } | undefined;
+  let best: { classes: SettledMaster['classes']; next: BandAnswer } | undefined;
   const first = Math.max(0, Math.floor(amount) - apart);
   for (let count = first; count <= Math.ceil(amount) + apart; count++) {
     master.setSupplies(classes);
-    master.fixSupply(stockClass, supply, count);
+    master.settleSupply(stockClass, supply, count);
     const opened = await master.solve(rounds);
     const next = opened && (await settleSupplies(ground, master, opened, 0, rounds));
     if (next !== undefined && (best === undefined || next.cost < best.next.cost)) {
@@ -43,9 +43,9 @@ export async function settleSupplies(
 }
 
 function dearestBroken(
-  master: FixedMaster,
+  master: SettledMaster,
   { supplies }: BandAnswer,
-  of: (supply: FixedMaster['classes'][number]['supplies'][number]) => number,
+  of: (supply: SettledMaster['classes'][number]['supplies'][number]) => number,
 ): { stockClass: number; supply: number; amount: number } | undefined {
   let dearest: { stockClass: number; supply: number; amount: number; price: number } | undefined;
   supplies.forEach((amounts, stockClass) => {

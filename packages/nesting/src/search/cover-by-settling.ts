@@ -1,11 +1,11 @@
 import type { BandBook } from '../master/band-book.js';
 import type { BandAnswer } from '../master/band-master.js';
 import type { Covered, CoverRequest } from './cover.js';
-import { FixedMaster } from './fixed-master.js';
 import type { SearchGround } from './ground.js';
 import { settleRest } from './settle-rest.js';
+import { SettledMaster } from './settled-master.js';
 
-export interface CoverByFixingRequest extends Omit<CoverRequest, 'weights' | 'shaken' | 'nodes'> {
+export interface CoverBySettlingRequest extends Omit<CoverRequest, 'weights' | 'shaken' | 'nodes'> {
   readonly weights: readonly number[];
   /** What going without a piece counts in the linear plan, in the measure of the objective. */
   readonly losses: readonly number[];
@@ -41,9 +41,9 @@ const EPSILON = 1e-6;
  * bands. Since bands are settled before it is known what lies beside them, the
  * linear plan stays close to its best almost to the end.
  */
-export async function coverByFixing(
+export async function coverBySettling(
   ground: SearchGround,
-  request: CoverByFixingRequest,
+  request: CoverBySettlingRequest,
 ): Promise<Covered | undefined> {
   const { demand, classes, caps, losses, likely, random } = request;
   const book = ground.newBook();
@@ -53,7 +53,7 @@ export async function coverByFixing(
   );
   book.adopt(likely.book, bands, likely.sheets);
   const objective = { cost: ground.objective.cost, caps };
-  const master = new FixedMaster(ground, { demand, classes, objective, losses, book });
+  const master = new SettledMaster(ground, { demand, classes, objective, losses, book });
   try {
     let answer = await master.open(ROUNDS_FIRST);
     while (answer !== undefined && !hopeless(answer, request) && settle(master, answer, random)) {
@@ -68,7 +68,7 @@ export async function coverByFixing(
 }
 
 /** Whether even the linear plan goes without more than is of use. */
-function hopeless({ short }: BandAnswer, { weights, cutoff }: CoverByFixingRequest): boolean {
+function hopeless({ short }: BandAnswer, { weights, cutoff }: CoverBySettlingRequest): boolean {
   const lacking = short.reduce((sum, amount, piece) => sum + amount * weights[piece], 0);
   return cutoff !== undefined && lacking > cutoff + EPSILON;
 }
@@ -77,7 +77,7 @@ function hopeless({ short }: BandAnswer, { weights, cutoff }: CoverByFixingReque
  * Settles what is whole, and one more.
  * @returns false once few bands are open
  */
-function settle(master: FixedMaster, answer: BandAnswer, random: () => number): boolean {
+function settle(master: SettledMaster, answer: BandAnswer, random: () => number): boolean {
   let open = 0;
   let most = 0;
   let settleMost: (() => void) | undefined;
@@ -95,10 +95,10 @@ function settle(master: FixedMaster, answer: BandAnswer, random: () => number): 
     return rest;
   };
   answer.sheets.forEach((amount, sheet) => {
-    consider(amount, master.sheets[sheet] ?? 0, SHEETS_WEIGH, (n) => master.fixSheet(sheet, n));
+    consider(amount, master.sheets[sheet] ?? 0, SHEETS_WEIGH, (n) => master.settleSheet(sheet, n));
   });
   answer.bands.forEach((amount, band) => {
-    open += consider(amount, master.bands[band] ?? 0, 1, (n) => master.fixBand(band, n));
+    open += consider(amount, master.bands[band] ?? 0, 1, (n) => master.settleBand(band, n));
   });
   if (open < BANDS_OPEN || settleMost === undefined) return false;
   settleMost();

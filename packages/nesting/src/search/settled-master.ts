@@ -7,7 +7,7 @@ import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
 import { bestDivisions } from './sheet-divisions.js';
 
-export interface FixedMasterRequest {
+export interface SettledMasterRequest {
   readonly demand: readonly number[];
   readonly classes: readonly StockClass[];
   readonly objective: Objective;
@@ -26,9 +26,9 @@ const LEAST_GAIN = 1e-7;
  * A linear master some of whose bands and sheets are settled, which prices fresh
  * patterns for what is still open.
  */
-export class FixedMaster {
+export class SettledMaster {
   readonly #ground: SearchGround;
-  readonly #request: FixedMasterRequest;
+  readonly #request: SettledMasterRequest;
   readonly #master: BandMaster;
   /** By index in the book, how many are settled. */
   readonly bands: number[] = [];
@@ -37,7 +37,7 @@ export class FixedMaster {
   readonly #open: number[];
   #classes: readonly StockClass[];
 
-  constructor(ground: SearchGround, request: FixedMasterRequest) {
+  constructor(ground: SearchGround, request: SettledMasterRequest) {
     this.#ground = ground;
     this.#request = request;
     this.#open = [...request.demand];
@@ -53,7 +53,7 @@ export class FixedMaster {
    * Settles so many of a band. Bands that hold more of a piece than is left are of no
    * use any more, though a part of one might look so in a linear plan.
    */
-  fixBand(band: number, count: number): void {
+  settleBand(band: number, count: number): void {
     const { book } = this.#request;
     // Bands that came up in a last round are not in the master yet.
     this.#master.addFromBook();
@@ -70,7 +70,7 @@ export class FixedMaster {
   }
 
   /** Takes exactly so many of a supply; packs are not looked at. */
-  fixSupply(stockClass: number, supply: number, count: number): void {
+  settleSupply(stockClass: number, supply: number, count: number): void {
     this.setSupplies(
       this.#classes.map((entry, g) =>
         g === stockClass
@@ -94,7 +94,7 @@ export class FixedMaster {
     return this.#classes;
   }
 
-  fixSheet(sheet: number, count: number): void {
+  settleSheet(sheet: number, count: number): void {
     this.sheets[sheet] = (this.sheets[sheet] ?? 0) + count;
     this.#master.setLeastOfSheet(sheet, this.sheets[sheet]);
   }
