@@ -10,7 +10,7 @@ export function checkOptions(options: {
 }): void {
   for (const name of ['timeLimitSeconds', 'seed'] as const) {
     const value = options[name];
-    if (value === undefined || Number.isFinite(value)) continue;
+    if (typeof value !== 'number' || Number.isFinite(value)) continue;
     throw new ProblemError(
       'not a finite number',
       `options.${name}`,
