@@ -6,6 +6,7 @@ import { afterAll } from 'vitest';
 import type { Environment, Planner } from './environment.js';
 import { main } from './main.js';
 import { nodeFiles } from './node-environment.js';
+import { sqliteRacks } from './rack/sqlite-racks.js';
 
 /** What a run of the command left behind. */
 export interface Ran {
@@ -53,6 +54,8 @@ export async function run(
     },
     planner: options.planner ?? realPlanner,
     interrupts: options.interrupts ?? { once: () => () => undefined },
+    racks: sqliteRacks({ now: () => '2026-03-02T09:00:00.000Z', newId: () => 'rack of tests' }),
+    usualRack: join(options.cwd, 'usual', 'rack.sqlite'),
   });
   return { exitCode, ...caught };
 }

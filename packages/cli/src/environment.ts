@@ -5,6 +5,7 @@ import type {
   PlanOutcome,
   PlanProgress,
 } from '@stripwright/nesting';
+import type { Racks } from './rack/rack.js';
 
 /** Everything outside the program that it touches, so that all of it runs inside a test. */
 export interface Environment {
@@ -17,6 +18,9 @@ export interface Environment {
   readonly clock: () => number;
   readonly planner: Planner;
   readonly interrupts: Interrupts;
+  readonly racks: Racks;
+  /** The absolute path of the rack of a user who names none. */
+  readonly usualRack: string;
 }
 
 /** The user's wish to stop what runs: Ctrl-C. */

@@ -1,8 +1,12 @@
+import { randomUUID } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { homedir } from 'node:os';
 import { dirname } from 'node:path';
 import { verifyPlan } from '@stripwright/nesting';
 import { planInWorker } from '@stripwright/nesting/worker';
 import type { Environment, Files, Interrupts, Output } from './environment.js';
+import { sqliteRacks } from './rack/sqlite-racks.js';
+import { usualRackOf } from './usual-rack.js';
 
 /** The environment of a command started from a shell. */
 export function nodeEnvironment(): Environment {
@@ -15,6 +19,8 @@ export function nodeEnvironment(): Environment {
     // In a thread, so that this one hears of Ctrl-C.
     planner: { planCutting: planInWorker, verifyPlan },
     interrupts: nodeInterrupts,
+    racks: sqliteRacks({ now: () => new Date().toISOString(), newId: randomUUID }),
+    usualRack: usualRackOf(process.platform, process.env, homedir()),
   };
 }
 
