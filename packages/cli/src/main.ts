@@ -5,6 +5,7 @@ import type { Environment } from './environment.js';
 import { CommandError, EXIT, EXIT_CODE_HELP, type ExitCode } from './exit-code.js';
 import { DocumentError } from './faults/fault.js';
 import { choiceText } from './faults/fault-text.js';
+import { RackError } from './rack/rack-error.js';
 import { usageError } from './usage-error.js';
 import { VERSION } from './version.js';
 
@@ -122,7 +123,8 @@ function given(words: Readonly<Record<string, unknown>>, { subject }: Command): 
   };
 }
 
-function tell(error: unknown, debug: boolean, { stderr }: Environment): ExitCode {
+function tell(error: unknown, debug: boolean, environment: Environment): ExitCode {
+  const { stderr } = environment;
   const trace = debug && error instanceof Error ? `${error.stack}\n` : '';
   if (error instanceof DocumentError) {
     stderr.write(`${error.message}\n${trace}`);
@@ -132,6 +134,13 @@ function tell(error: unknown, debug: boolean, { stderr }: Environment): ExitCode
     const lines = error.message.split('\n').map((line) => `stripwright: ${line}\n`);
     stderr.write(`${lines.join('')}${trace}`);
     return error.exitCode;
+  }
+  if (error instanceof RackError) {
+    return tell(
+      new CommandError(EXIT.badInput, error.message, { cause: error }),
+      debug,
+      environment,
+    );
   }
   const message = error instanceof Error ? error.message : String(error);
   const hint = debug ? '' : ' Please report it with what --debug shows.';
