@@ -11,6 +11,7 @@ export interface JobRow {
   readonly layouts: string;
   readonly received: 0 | 1;
   readonly let_go: 0 | 1;
+  readonly times_let_go: number;
 }
 
 export function jobOf({ connection }: Ledger, plan: string): JobRow | undefined {
@@ -78,6 +79,13 @@ function stateOf({ let_go }: JobRow, layouts: RackJob['layouts']): RackJob['stat
   if (layouts.every(({ times, booked }) => booked === times)) return 'booked';
   if (let_go === 1) return 'let go';
   return layouts.some(({ booked }) => booked > 0) ? 'partly booked' : 'held';
+}
+
+/** Notes that nothing is promised to a job any more. */
+export function markLetGo({ connection }: Ledger, number: number): void {
+  connection
+    .prepare('UPDATE job SET let_go = 1, times_let_go = times_let_go + 1 WHERE number = ?')
+    .run(number);
 }
 
 /** @throws RackError for a plan that was made from another rack */
