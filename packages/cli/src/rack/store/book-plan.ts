@@ -122,7 +122,7 @@ function newBooking(
     const weight = scrapWeight(stockAt(cutting, stock), scrap * times);
     grams = grams === undefined || weight === undefined ? undefined : grams + weight;
   }
-  const { lastInsertRowid } = ledger.connection
+  const { lastInsertRowid } = ledger
     .prepare(
       `INSERT INTO booking (job, at, scrap_area, scrap_grams, opened, times_let_go)
        VALUES (?, ?, ?, ?, ?, ?)`,
@@ -160,9 +160,7 @@ function cutLayout(
       booking,
     });
   }
-  ledger.connection
-    .prepare('INSERT INTO booked_layout VALUES (?, ?, ?)')
-    .run(booking, layout, times);
+  ledger.prepare('INSERT INTO booked_layout VALUES (?, ?, ?)').run(booking, layout, times);
   const origin = `job ${job.number}: ${job.name}, layout ${layout + 1}`;
   const fresh: FreshMark[] = [];
   for (let cutting = 1; cutting <= times; cutting++) {
@@ -189,8 +187,8 @@ function sizeOf({ mark, length, width, metal, thickness, rolled }: RackStock) {
 }
 
 /** How much a booking changed the counts by one deed. */
-function sumOf({ connection }: Ledger, booking: number, deed: RackDeed): Booked['taken'] {
-  return connection
+function sumOf(ledger: Ledger, booking: number, deed: RackDeed): Booked['taken'] {
+  return ledger
     .prepare<[number, string], { readonly mark: string; readonly count: number }>(
       `SELECT mark, abs(sum(change)) AS count FROM event JOIN stock ON stock.number = event.stock
        WHERE booking = ? AND deed = ? GROUP BY stock.number ORDER BY stock.number`,

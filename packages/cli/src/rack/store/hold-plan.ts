@@ -65,7 +65,7 @@ export function receiveSheets(
       { deed: 'bought', job: job.number, booking },
     );
   }
-  ledger.connection.prepare('UPDATE job SET received = 1 WHERE number = ?').run(job.number);
+  ledger.prepare('UPDATE job SET received = 1 WHERE number = ?').run(job.number);
   return { ...job, received: 1 };
 }
 

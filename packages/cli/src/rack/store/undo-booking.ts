@@ -23,8 +23,7 @@ export function undoBooking(ledger: Ledger): {
   readonly job: RackJob;
   readonly gone: readonly string[];
 } {
-  const { connection } = ledger;
-  const last = connection
+  const last = ledger
     .prepare<[], BookingRow>(
       'SELECT * FROM booking WHERE undone_at IS NULL ORDER BY number DESC LIMIT 1',
     )
@@ -32,7 +31,7 @@ export function undoBooking(ledger: Ledger): {
   if (last === undefined) {
     throw new RackError('nothing to undo', 'no booking stands that could be undone');
   }
-  const events = connection
+  const events = ledger
     .prepare<[number], EventRow>(
       'SELECT stock, deed, change, promised_change FROM event WHERE booking = ? ORDER BY number',
     )
@@ -67,10 +66,10 @@ export function undoBooking(ledger: Ledger): {
     });
   }
   if (events.some(({ deed }) => deed === 'bought')) {
-    connection.prepare('UPDATE job SET received = 0 WHERE number = ?').run(last.job);
+    ledger.prepare('UPDATE job SET received = 0 WHERE number = ?').run(last.job);
   }
   if (last.opened === 1 && !isLetGo) markLetGo(ledger, last.job);
-  connection
+  ledger
     .prepare('UPDATE booking SET undone_at = ? WHERE number = ?')
     .run(ledger.now(), last.number);
   return { booking: last.number, job: toJob(ledger, last.job), gone };
