@@ -132,20 +132,24 @@ function last(value: unknown): unknown {
   return Array.isArray(value) ? value.at(-1) : value;
 }
 
-function tell(error: unknown, debug: boolean, { stderr }: Environment): ExitCode {
+function tell(error: unknown, debug: boolean, environment: Environment): ExitCode {
+  const { stderr } = environment;
   const trace = debug && error instanceof Error ? `${error.stack}\n` : '';
   if (error instanceof DocumentError) {
     stderr.write(`${error.message}\n${trace}`);
-    return EXIT.badInput;
-  }
-  if (error instanceof RackError) {
-    stderr.write(`stripwright: ${error.message}\n${trace}`);
     return EXIT.badInput;
   }
   if (error instanceof CommandError) {
     const lines = error.message.split('\n').map((line) => `stripwright: ${line}\n`);
     stderr.write(`${lines.join('')}${trace}`);
     return error.exitCode;
+  }
+  if (error instanceof RackError) {
+    return tell(
+      new CommandError(EXIT.badInput, error.message, { cause: error }),
+      debug,
+      environment,
+    );
   }
   const message = error instanceof Error ? error.message : String(error);
   const hint = debug ? '' : ' Please report it with what --debug shows.';
