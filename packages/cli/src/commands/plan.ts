@@ -1,4 +1,4 @@
-import { join, resolve } from 'node:path';
+import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
 import { drawCutMap } from '../cut-map/draw-cut-map.js';
 import type { Environment } from '../environment.js';
@@ -83,6 +83,10 @@ export const plan: Command = {
       stdout.write(planText(file));
     } else if (!given.flag('quiet')) {
       const report = [...planReport(file), '', ...whereFilesLie(file, shownFolder, given.subject)];
+      if (shownFolder !== undefined && used !== undefined) {
+        const named = given.text('rack') ?? rackOfOrder(given.subject, order);
+        report.push(...howToBook(join(shownFolder, PLAN_NAME), named));
+      }
       stdout.write(`${report.join('\n')}\n`);
     }
     return EXIT.done;
@@ -156,11 +160,19 @@ function whereFilesLie(
   return wrap(
     `Written to ${join(folder, '/')}: ${PLAN_NAME} and ${counted(last, 'cut map')}, ${maps}.`,
     '  ',
-  ).concat(file.rack === undefined ? [] : howToBook(join(folder, PLAN_NAME)));
+  );
 }
 
-function howToBook(path: string): readonly string[] {
-  return ['When it is cut:', `  stripwright book ${quoted(path)}`];
+/** The rack that an order names, its path as one would type it beside the order's. */
+function rackOfOrder(file: string, { order }: SizedOrder): string | undefined {
+  const { rack } = order.shop;
+  if (rack === undefined) return undefined;
+  return isAbsolute(rack) ? rack : join(dirname(file), rack);
+}
+
+function howToBook(path: string, rack: string | undefined): readonly string[] {
+  const option = rack === undefined ? '' : ` --rack ${quoted(rack)}`;
+  return ['When it is cut:', `  stripwright book ${quoted(path)}${option}`];
 }
 
 /** As a shell takes it. */
