@@ -22,8 +22,8 @@ interface Ranked extends Saving {
 /**
  * Chooses from a large rack what is worth considering. Each stock is reckoned with
  * as a grid of one blank, for every blank; of each blank are remembered those that
- * save most, and those of which least is wasted. Then the blank that lacks most
- * metal has its next one, until the demand of all is met, by turns of what saves
+ * save most, and those of which least is wasted. Each blank has its best; then the
+ * one that lacks most metal has its next, until the demand of all is met, by turns of what saves
  * most and what wastes least, until `most` are chosen. Of equals the older, which
  * stands before, so that a rack does not grow old.
  *
@@ -115,7 +115,7 @@ function takeTurns(blanks: readonly BlankRanking[], most: number): readonly numb
   return [...chosen].sort((one, other) => one - other);
 }
 
-/** Chooses for the blank that lacks most metal, until all have enough, or there is no more. */
+/** Chooses one for each blank, then for the one that lacks most metal, until all have enough. */
 function meetDemand(
   blanks: readonly BlankRanking[],
   by: 'saving' | 'thrift',
@@ -128,12 +128,15 @@ function meetDemand(
     next: 0,
     pieces: blank.piece.quantity,
   }));
+  type Lacking = (typeof lacking)[number];
+  const need = ({ pieces, blank: { piece, area } }: Lacking): number =>
+    // Whoever has nothing yet comes before all others.
+    pieces === piece.quantity ? Number.MAX_VALUE : pieces * area;
   while (chosen.size < most) {
     const open = lacking.filter(({ pieces, queue, next }) => pieces > 0 && next < queue.length);
     const [first, ...others] = open;
     if (first === undefined) return;
-    const lack = ({ pieces, blank }: (typeof lacking)[number]) => pieces * blank.area;
-    const needy = others.reduce((one, other) => (lack(other) > lack(one) ? other : one), first);
+    const needy = others.reduce((one, other) => (need(other) > need(one) ? other : one), first);
     const taken = needy.queue[needy.next];
     needy.next += 1;
     if (taken === undefined || chosen.has(taken.place)) continue;

@@ -21,8 +21,9 @@ export function laysOf(piece: Piece, rolled: Rolling | undefined): readonly Box[
 export function usableBox(stock: Stock, { trim = 0, longestCut }: Shear): Box | undefined {
   const { length, width } = stock;
   if (stock.kind === 'offcut' || trim === 0) return { length, width };
-  if (longestCut !== undefined && Math.max(length, width) > longestCut) return undefined;
   const inner = { length: length - 2 * trim, width: width - 2 * trim };
+  // The ends are trimmed first.
+  if (longestCut !== undefined && Math.max(inner.length, width) > longestCut) return undefined;
   return Math.min(inner.length, inner.width) > 0 ? inner : undefined;
 }
 
@@ -31,18 +32,15 @@ export function canHold(box: Box, lay: Box, shear: Shear): boolean {
   const endwise = box.length - lay.length;
   const sidewise = box.width - lay.width;
   if (endwise < 0 || sidewise < 0) return false;
-  const { firstCut, longestCut: reach = Number.POSITIVE_INFINITY } = shear;
   if (endwise > 0 && !canPart(lay.length, endwise, shear)) return false;
   if (sidewise > 0 && !canPart(lay.width, sidewise, shear)) return false;
+  // Whichever way the first cuts must run: a stage may pass without one.
+  const { longestCut: reach = Number.POSITIVE_INFINITY } = shear;
   const alongFirst =
     (sidewise === 0 || box.length <= reach) && (endwise === 0 || lay.width <= reach);
   const acrossFirst =
     (endwise === 0 || box.width <= reach) && (sidewise === 0 || lay.length <= reach);
-  if (endwise === 0 || sidewise === 0) {
-    // One cut, or none: it is the first, unless a stage may pass without a cut.
-    return alongFirst || acrossFirst;
-  }
-  return (firstCut !== 'across' && alongFirst) || (firstCut !== 'along' && acrossFirst);
+  return alongFirst || acrossFirst;
 }
 
 /** Neither what is cut off nor what remains is too narrow for the shear to hold. */

@@ -69,9 +69,10 @@ function unsure({ rack, order }: PlanFile): readonly string[] {
   const passed = rack?.unsureThickness ?? 0;
   if (passed === 0) return [];
   const were = passed === 1 ? '1 more that fits was' : `${passed} more that fit were`;
+  const its = passed === 1 ? 'its thickness is' : 'their thickness is';
   const why =
     order.metal?.thickness === undefined
-      ? 'its thickness is told and the order tells none: give the thickness under shop'
-      : 'nobody told how thick it is: measure it and correct the rack';
+      ? `${its} told and the order tells none: give the thickness under shop`
+      : `${its} not told: measure it and correct the rack`;
   return wrap(`  ${were} passed over, since ${why}.`, '  ');
 }
