@@ -73,7 +73,10 @@ describe('help', () => {
 
 describe('misuse', () => {
   test.each<[words: string[], message: string]>([
-    [[], 'stripwright: name a command: plan, blank, check or gallery; see stripwright --help\n'],
+    [
+      [],
+      'stripwright: name a command: plan, blank, check, gallery, hold or book; see stripwright --help\n',
+    ],
     [['plna', 'x'], 'stripwright: no such command; did you mean plan? See stripwright --help\n'],
     [['frobnicate'], 'stripwright: unknown: frobnicate; see stripwright --help\n'],
     [['plan'], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
@@ -81,7 +84,7 @@ describe('misuse', () => {
     [['plan', 'a', 'b'], 'stripwright: unknown: b; see stripwright plan --help\n'],
     [
       ['--hlep'],
-      'stripwright: name a command: plan, blank, check or gallery; see stripwright --help\n',
+      'stripwright: name a command: plan, blank, check, gallery, hold or book; see stripwright --help\n',
     ],
   ])('%j', async (words, message) => {
     expect(await run(words, { cwd })).toEqual({ exitCode: 2, stdout: '', stderr: message });
