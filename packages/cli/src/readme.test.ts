@@ -25,10 +25,11 @@ function rowNames(text: string): readonly string[] {
 
 test('the worked example prints what the README shows', async () => {
   const cwd = temporaryFolder();
-  const [order = ''] = blocks('yaml');
+  const [order = '', lids = ''] = blocks('yaml');
   writeFileSync(join(cwd, 'order.yaml'), order);
+  writeFileSync(join(cwd, 'lids.yaml'), lids);
   const sessions = blocks('console');
-  expect(sessions.length).toBe(4);
+  expect(sessions.length).toBe(7);
   for (const session of sessions) {
     const [prompt = '', ...shown] = session.split('\n');
     const [name, ...words] = shellWords(prompt.replace(/^\$ /, ''));

@@ -12,8 +12,11 @@ import {
   USUAL,
 } from '../rack-shop.test.support.js';
 
-/** All is cut from three offcuts; the lids fit the large one only. */
-const ORDER = RACK_ORDER.replace('  hem: 1/4', '  thickness: 0.28 mm\n  hem: 1/4');
+/** An order that takes more than one of the offcuts, and no sheet. */
+const ORDER = RACK_ORDER.replace('  hem: 1/4', '  thickness: 0.28 mm\n  hem: 1/4').replace(
+  /offcuts:\n.*\n/,
+  '',
+);
 const THICK = { thickness: 0.28 };
 
 let shop: RackShop;
@@ -98,14 +101,14 @@ describe('book', () => {
   });
 
   test('takes --layout again and again, and several at once', async () => {
-    const one = rackShop(ORDER);
-    one.stock([offcut(24, 4, THICK), offcut(13, 6, THICK), offcut(23, 3, THICK)]);
-    await good(one, 'plan order.yaml --quiet --out packet');
-    const several = await good(one, 'book packet/plan.json --layout 1,2 --json');
-    const again = await good(shop, 'book packet/plan.json --layout 1 --layout 2 --json');
-    const booked = JSON.parse(again).job.layouts.map((layout: { booked: number }) => layout.booked);
+    const several = JSON.parse(await good(shop, 'book packet/plan.json --layout 1,2 --json'));
+    await good(shop, 'book --undo');
+    const again = JSON.parse(
+      await good(shop, 'book packet/plan.json --layout 1 --layout 2 --json'),
+    );
+    const booked = again.job.layouts.map((layout: { booked: number }) => layout.booked);
     expect(booked.slice(0, 2)).toEqual([1, 1]);
-    expect(JSON.parse(several).job.layouts).toEqual(JSON.parse(again).job.layouts);
+    expect(several.job.layouts).toEqual(again.job.layouts);
   });
 
   test('is refused where an offcut is gone or changed since it was planned', async () => {
