@@ -29,6 +29,14 @@ export class OptionReader {
     return this.optional(key, read);
   }
 
+  /** The value of what a command works on, or undefined where it cannot be read. */
+  subject<T>(name: string, read: (text: string) => Reading<T>): T | undefined {
+    const reading = read(this.#given.subject);
+    if (reading.ok) return reading.value;
+    this.#faults.push(complaintText(name, reading.complaint, this.#given.subject));
+    return undefined;
+  }
+
   complain(key: string, complaint: Complaint, found?: string): void {
     this.#faults.push(complaintText(`--${key}`, complaint, found));
   }

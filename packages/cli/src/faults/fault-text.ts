@@ -147,6 +147,29 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`not readable as YAML: ${complaint.reason}`);
     case 'not JSON':
       return says(`not readable as JSON: ${complaint.reason}`);
+    case 'not CSV':
+      return says(`not readable as CSV: ${complaint.reason}`);
+    case 'unknown column':
+      return says(
+        complaint.nearest === undefined
+          ? `is no column of a rack; its columns are ${complaint.known.join(', ')}`
+          : `is no column of a rack${meant(complaint.nearest)}`,
+      );
+    case 'column twice':
+      return says('is the heading of two columns; leave one out');
+    case 'cells without a column':
+      return says(`has more cells than there are headings; found ${found}`);
+    case 'empty table':
+      return says(
+        `the file is empty; its first line has the headings ${complaint.known.join(', ')}`,
+      );
+    case 'not a mark': {
+      const { wrong, nearest } = complaint;
+      const asked = nearest.length === 0 ? '' : `; did you mean ${choiceText(nearest)}?`;
+      return says(`${NOT_A_MARK[wrong]}; found ${found}${asked}`);
+    }
+    case 'mark twice':
+      return says(`must stand on one line alone; found ${found}, as in line ${complaint.line}`);
     case 'empty file':
       return says('the file is empty; an order needs shop, sheets or offcuts, and items');
     case 'not marks':
@@ -157,6 +180,12 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`${complaint.reason}; found ${found}`);
   }
 }
+
+const NOT_A_MARK = {
+  sign: 'must be a mark of three signs or more, as it is written on the metal',
+  check: 'must be a mark; one sign of this one was misread or left out',
+  absent: 'must be a mark that is on the rack',
+} as const;
 
 /** A library's message, to be carried on with. */
 function withoutStop(message: string): string {

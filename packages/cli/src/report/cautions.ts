@@ -5,3 +5,6 @@ export const CUTTING_CAUTIONS: readonly string[] = [
   'Metal and solder that touch food must be fit for food; wash cutters before use.',
   'Follow local codes and licensed practice.',
 ];
+
+/** What goes with every list of metal to be handled. */
+export const HANDLING_CAUTION = 'Sheared edges cut: wear gloves and eye protection.';

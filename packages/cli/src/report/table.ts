@@ -15,7 +15,7 @@ export function table(
 ): readonly string[] {
   const lines = [columns.map(({ heading }) => heading), ...rows];
   const widths = columns.map((_, index) =>
-    Math.max(...lines.map((line) => (line[index] ?? '').length)),
+    lines.reduce((widest, line) => Math.max(widest, (line[index] ?? '').length), 0),
   );
   const excess = widths.reduce((sum, width) => sum + width + GAP.length, 0) - REPORT_WIDTH;
   const shrinking = columns.findIndex(({ shrinks }) => shrinks);
