@@ -3,7 +3,7 @@ export const EXIT = {
   done: 0,
   /** A fault of ours: a bug, or a plan that its own verifier refuses. */
   ourFault: 1,
-  /** Options, an order, a plan file or a rack that cannot be used as given. */
+  /** Options, an order, a plan file, or a rack that cannot be used as given. */
   badInput: 2,
   /** An order that is well formed, but that cannot be cut from its stock. */
   cannotBeCut: 3,
@@ -22,8 +22,8 @@ export const EXIT_CODE_HELP = [
 export class CommandError extends Error {
   readonly exitCode: ExitCode;
 
-  constructor(exitCode: ExitCode, message: string) {
-    super(message);
+  constructor(exitCode: ExitCode, message: string, options?: ErrorOptions) {
+    super(message, options);
     this.name = 'CommandError';
     this.exitCode = exitCode;
   }

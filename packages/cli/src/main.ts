@@ -31,16 +31,24 @@ async function parseAndRun(argv: readonly string[], environment: Environment): P
   return exitCode;
 }
 
-function tell(error: unknown, debug: boolean, { stderr }: Environment): ExitCode {
+function tell(error: unknown, debug: boolean, environment: Environment): ExitCode {
+  const { stderr } = environment;
   const trace = debug && error instanceof Error ? `${error.stack}\n` : '';
   if (error instanceof DocumentError) {
     stderr.write(`${error.message}\n${trace}`);
     return EXIT.badInput;
   }
-  if (error instanceof CommandError || error instanceof RackError) {
+  if (error instanceof RackError) {
+    return tell(
+      new CommandError(EXIT.badInput, error.message, { cause: error }),
+      debug,
+      environment,
+    );
+  }
+  if (error instanceof CommandError) {
     const lines = error.message.split('\n').map((line) => `stripwright: ${line}\n`);
     stderr.write(`${lines.join('')}${trace}`);
-    return error instanceof CommandError ? error.exitCode : EXIT.badInput;
+    return error.exitCode;
   }
   const message = error instanceof Error ? error.message : String(error);
   const hint = debug ? '' : ' Please report it with what --debug shows.';

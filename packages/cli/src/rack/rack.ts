@@ -144,7 +144,9 @@ export interface PlannedStock extends RackSize {
   readonly mark?: string;
   /** Of sheets: how many of those on the rack it may take; 1 for an offcut of the rack. */
   readonly fromRack: number;
-  /** Of sheets: how many are bought for it. */
+  /** Of sheets: how many it takes that the shop has beside the rack. These are cut first. */
+  readonly beside: number;
+  /** Of sheets: how many are bought for it, those of a pack that are left over included. */
   readonly bought: number;
 }
 
@@ -186,6 +188,11 @@ export interface Booked {
   /** What came to the rack with it from the shop that sells sheets. */
   readonly bought: readonly { readonly mark: string; readonly count: number }[];
   readonly kept: readonly FreshMark[];
+  /**
+   * Marks whose metal the rest of the plan can no longer have: it is gone, changed or
+   * promised to another. What is left is to be planned again.
+   */
+  readonly lacking: readonly string[];
   /** Square millimetres of scrap, and grams where the thickness is known. */
   readonly scrapArea: number;
   readonly scrapGrams?: number;

@@ -150,5 +150,7 @@ function readMark(text: string, shelf: Shelf): Reading<RackStock> {
   const written = text.replace(/^'/, '');
   const mark = readOffcutMark(written);
   const stock = mark === undefined ? undefined : shelf.find(mark);
-  return stock === undefined ? refuse(notOnTheRack(written, shelf.marks())) : accept(stock);
+  // Sheets of a size may come again, an offcut that was cut never.
+  const isThere = stock !== undefined && (stock.count > 0 || stock.kind === 'sheets');
+  return isThere ? accept(stock) : refuse(notOnTheRack(written, shelf.marks()));
 }
