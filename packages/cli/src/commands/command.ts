@@ -21,7 +21,7 @@ export interface Command {
   readonly options: Readonly<Record<string, Options>>;
   /**
    * Each runs as it stands in a folder that holds order.yaml and a drawing, ring.svg, after
-   * those before it. In them, MARK stands for the last mark that was printed.
+   * those before it of all commands.
    */
   readonly examples: readonly CommandExample[];
   /** Ends its help text. */

@@ -1,8 +1,9 @@
 import { blank } from './blank.js';
 import { check } from './check.js';
-import type { Command } from './command.js';
+import type { AnyCommand } from './command.js';
 import { gallery } from './gallery.js';
 import { plan } from './plan.js';
+import { rack } from './rack/index.js';
 
-/** Every subcommand, in the order of the help text. */
-export const commands: readonly Command[] = [plan, blank, check, gallery];
+/** Every command, in the order of the help text. */
+export const commands: readonly AnyCommand[] = [plan, blank, check, rack, gallery];

@@ -33,8 +33,12 @@ export class OptionReader {
   subject<T>(name: string, read: (text: string) => Reading<T>): T | undefined {
     const reading = read(this.#given.subject);
     if (reading.ok) return reading.value;
-    this.#faults.push(complaintText(name, reading.complaint, this.#given.subject));
+    this.refuseSubject(name, reading.complaint);
     return undefined;
+  }
+
+  refuseSubject(name: string, complaint: Complaint): void {
+    this.#faults.push(complaintText(name, complaint, this.#given.subject));
   }
 
   complain(key: string, complaint: Complaint, found?: string): void {

@@ -170,6 +170,10 @@ function sentence(complaint: Complaint, found: string): Sentence {
     }
     case 'mark twice':
       return says(`must stand on one line alone; found ${found}, as in line ${complaint.line}`);
+    case 'two formats':
+      return says(`stands in place of ${complaint.other}; leave one out`);
+    case 'nothing to correct':
+      return says(`is what to correct, but nothing says how; give ${choiceText(complaint.known)}`);
     case 'empty file':
       return says('the file is empty; an order needs shop, sheets or offcuts, and items');
     case 'not marks':

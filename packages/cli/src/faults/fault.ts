@@ -70,6 +70,8 @@ export type Complaint =
     }
   | { readonly code: 'column twice' }
   | { readonly code: 'cells without a column' }
+  | { readonly code: 'two formats'; readonly other: string }
+  | { readonly code: 'nothing to correct'; readonly known: readonly string[] }
   | { readonly code: 'empty file' }
   | { readonly code: 'empty table'; readonly known: readonly string[] }
   | {

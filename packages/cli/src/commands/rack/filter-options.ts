@@ -1,4 +1,4 @@
-import type { Rule } from '../../length/print-length.js';
+import type { ShopUnits } from '../../length/unit.js';
 import { readChoice } from '../../order/fields.js';
 import { USUAL_METAL } from '../../order/thickness.js';
 import type { RackFilter } from '../../rack/rack.js';
@@ -18,10 +18,10 @@ export const FILTER_OPTIONS = {
   free: flagOption('those that are promised to no plan'),
 };
 
-export function readFilter(options: OptionReader, rule: Rule, free: boolean): RackFilter {
+export function readFilter(options: OptionReader, units: ShopUnits, free: boolean): RackFilter {
   const metal = readMetal(options);
-  const thickness = readStockThickness(options, metal ?? USUAL_METAL, rule);
-  const least = options.optional('at-least', (text) => readStockSize(text, rule.units));
+  const thickness = readStockThickness(options, metal ?? USUAL_METAL, units);
+  const least = options.optional('at-least', (text) => readStockSize(text, units));
   const kind = options.optional('kind', (text) => readChoice(text, KINDS));
   return {
     ...(metal === undefined ? {} : { metal }),

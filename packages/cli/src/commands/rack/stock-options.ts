@@ -1,5 +1,6 @@
 import { choiceText } from '../../faults/fault-text.js';
-import type { Rule } from '../../length/print-length.js';
+import type { Reading } from '../../faults/reading.js';
+import type { ShopUnits } from '../../length/unit.js';
 import { parsePrice } from '../../money.js';
 import { readChoice } from '../../order/fields.js';
 import { ROLLED } from '../../order/stock-schema.js';
@@ -26,10 +27,10 @@ export const STOCK_OPTIONS = {
 /** What was told of a thing to be put on the rack. What cannot be read is left out, and a fault. */
 export function readTold(
   options: OptionReader,
-  rule: Rule,
+  units: ShopUnits,
 ): Omit<NewStock, 'kind' | 'name' | 'length' | 'width' | 'count'> {
   const metal = readMetal(options) ?? USUAL_METAL;
-  const thickness = readStockThickness(options, metal, rule);
+  const thickness = readStockThickness(options, metal, units);
   const rolled = options.optional('rolled', (text) => readChoice(text, ROLLED));
   const bookValue = options.optional('value', parsePrice);
   return {
@@ -50,10 +51,13 @@ export function readMetal(options: OptionReader): string | undefined {
 export function readStockThickness(
   options: OptionReader,
   metal: string,
-  { units }: Rule,
+  units: ShopUnits,
 ): number | undefined {
-  return options.optional('thickness', (text) => {
-    const read = readThickness(text, metalSpelt(metal), units);
-    return read.ok ? stockThickness(read.value) : read;
-  });
+  return options.optional('thickness', (text) => stockThicknessText(text, metal, units));
+}
+
+/** A thickness as a rack keeps it. */
+export function stockThicknessText(text: string, metal: string, units: ShopUnits): Reading<number> {
+  const read = readThickness(text, metalSpelt(metal), units);
+  return read.ok ? stockThickness(read.value) : read;
 }

@@ -1,6 +1,6 @@
 import { DocumentError, type Fault } from '../../faults/fault.js';
 import { faultText } from '../../faults/fault-text.js';
-import type { Rule } from '../../length/print-length.js';
+import type { ShopUnits } from '../../length/unit.js';
 import type { MergeLine, RackStock } from '../rack.js';
 import { readLineOfRack } from './read-line.js';
 import { NotATable, readTable, type Table } from './read-table.js';
@@ -17,18 +17,18 @@ export interface Shelf {
  * Reads a rack as CSV, as `writeRackCsv` wrote it and a spreadsheet may have changed it.
  *
  * @param file its name, for messages
- * @param rule the units of bare numbers
+ * @param units those of bare numbers
  * @throws DocumentError with everything that is wrong in it
  */
 export function readRackCsv(
   text: string,
   file: string,
-  rule: Rule,
+  units: ShopUnits,
   shelf: Shelf,
 ): readonly MergeLine[] {
   const table = tableOf(text, file);
   const rows = table.rows.map((row) => new RowReader(table, row));
-  const lines = rows.flatMap((row) => readLineOfRack(row, table.separator, rule, shelf) ?? []);
+  const lines = rows.flatMap((row) => readLineOfRack(row, table.separator, units, shelf) ?? []);
   const faults = [...table.faults, ...rows.flatMap((row) => row.faults), ...marksTwice(lines)];
   if (faults.length > 0) throw documentError(file, faults);
   return lines;

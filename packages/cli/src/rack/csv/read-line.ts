@@ -1,5 +1,5 @@
 import { accept, type Reading, refuse } from '../../faults/reading.js';
-import type { Rule } from '../../length/print-length.js';
+import type { ShopUnits } from '../../length/unit.js';
 import { type Coins, parsePrice } from '../../money.js';
 import { MOST, readChoice, readCount } from '../../order/fields.js';
 import type { Rolled } from '../../order/order.js';
@@ -31,7 +31,7 @@ const KINDS: Readonly<Record<string, RackStock['kind']>> = {
 export function readLineOfRack(
   row: RowReader,
   separator: Separator,
-  rule: Rule,
+  units: ShopUnits,
   shelf: Shelf,
 ): MergeLine | undefined {
   const stock = row.value<RackStock | undefined>('mark', {
@@ -60,7 +60,7 @@ export function readLineOfRack(
       column,
       (one) => one[column],
       refuse({ code: 'missing', hint: 'a length such as 17 1/2 in' }),
-      (written) => readStockSide(decimal(written), rule.units),
+      (written) => readStockSide(decimal(written), units),
     );
 
   const kind = readKind(row, stock);
@@ -79,7 +79,7 @@ export function readLineOfRack(
     (one) => one.thickness,
     accept(undefined),
     (written) => {
-      const read = readThickness(decimal(written), metalSpelt(metal), rule.units);
+      const read = readThickness(decimal(written), metalSpelt(metal), units);
       return read.ok ? stockThickness(read.value) : read;
     },
   );
@@ -116,7 +116,7 @@ export function readLineOfRack(
     ...(stock === undefined ? {} : { mark: stock.mark }),
     line: row.line,
     kind,
-    name: kind === 'sheets' ? name || usualSheetName(size, rule) : '',
+    name: kind === 'sheets' ? name || usualSheetName(size, units) : '',
     ...size,
     ...(thickness === undefined ? {} : { thickness }),
     ...(rolled === undefined ? {} : { rolled }),

@@ -58,6 +58,14 @@ export function readTable(written: string): Table {
   return { separator, has, rows, faults };
 }
 
+/** Whether a text is such a table, with all columns of a rack. */
+export function isRackTable(text: string): boolean {
+  const [head = ''] = text.replace(/^\uFEFF/, '').split(/\r?\n/, 1);
+  const separator = separatorOf(head);
+  const cells = head.split(separator).map((cell) => columnNamed(cell.replaceAll('"', '')));
+  return COLUMNS.every((column) => cells.includes(column));
+}
+
 interface Line {
   readonly line: number;
   readonly cells: readonly string[];

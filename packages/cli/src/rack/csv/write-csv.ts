@@ -1,5 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
-import { printExactDecimal, printExactly } from '../../length/print-exact.js';
+import { printExactDecimal, printExactly, unitsAsTyped } from '../../length/print-exact.js';
 import type { ShopUnits } from '../../length/unit.js';
 import { type Coins, printMoney } from '../../money.js';
 import type { RackStock } from '../rack.js';
@@ -32,8 +32,8 @@ export function writeRackCsv(stock: readonly RackStock[], style: CsvStyle): stri
 
 function cellsOf(stock: RackStock, style: CsvStyle): Readonly<Record<ColumnName, string>> {
   const number = (text: string) => (style.semicolons ? text.replace('.', ',') : text);
-  const side = (millimetres: number) =>
-    `${number(printExactly(millimetres, style.units))} ${style.units}`;
+  const typed = unitsAsTyped([stock.length, stock.width], style.units);
+  const side = (millimetres: number) => `${number(printExactly(millimetres, typed))} ${typed}`;
   const { thickness, bookValue } = stock;
   return {
     mark: markCell(stock.mark),
