@@ -186,9 +186,9 @@ function sentence(complaint: Complaint, found: string): Sentence {
 }
 
 const NOT_A_MARK = {
-  sign: 'must be a mark of three signs or more, as it is written on the metal',
-  check: 'must be a mark; one sign of this one was misread or left out',
-  absent: 'must be a mark that is on the rack',
+  sign: 'must be the three signs or more that are written on the metal',
+  check: 'is misread, or lacks a sign',
+  absent: 'is not on the rack',
 } as const;
 
 /** A library's message, to be carried on with. */

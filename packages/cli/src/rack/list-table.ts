@@ -6,9 +6,6 @@ import { byMetal } from './by-metal.js';
 import type { RackStock } from './rack.js';
 import { bareSize, dayOf, metalWords, UNIT_WORDS } from './stock-words.js';
 
-/** Of a size of sheet, whose place must have room beside it. */
-const LONGEST_NAME = 18;
-
 interface Told extends Column {
   /** True if it is left out where it has nothing to say. */
   readonly spared?: true;
@@ -44,7 +41,7 @@ const SHEET_COLUMNS: readonly Told[] = [
   MARK,
   { heading: 'Count', align: 'right', cell: ({ count }) => `${count}` },
   SIZE,
-  { heading: 'Name', align: 'left', cell: ({ name }) => shorten(name, LONGEST_NAME) },
+  { heading: 'Name', align: 'left', shrinks: true, cell: ({ name }) => name },
   ROLLED,
   PLACE,
   WORTH,

@@ -92,8 +92,13 @@ function readCorrection(
   const count = options.optional('count', (text) => readCount(text, 0, MOST));
   if (kind === 'offcut') {
     for (const key of ['name', 'count']) {
-      if (given.text(key) === undefined) continue;
-      options.complain(key, { code: 'disagrees', expected: `left out, as ${mark} is an offcut` });
+      const found = given.text(key);
+      if (found === undefined) continue;
+      const complaint = {
+        code: 'disagrees',
+        expected: `left out, as ${mark} is an offcut`,
+      } as const;
+      options.complain(key, complaint, found);
     }
   }
   const names = Object.keys(FIELDS);

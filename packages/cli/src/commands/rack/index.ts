@@ -1,6 +1,7 @@
 import type { CommandGroup } from '../command.js';
 import { add } from './add.js';
 import { correct } from './correct.js';
+import { draw } from './draw.js';
 import { exportRack } from './export.js';
 import { history } from './history.js';
 import { importRack } from './import.js';
@@ -14,5 +15,17 @@ import { worth } from './worth.js';
 export const rack: CommandGroup = {
   name: 'rack',
   summary: 'keep the rack of offcuts and whole sheets: list it, add to it, correct it',
-  actions: [add, receive, list, correct, remove, history, worth, keep, exportRack, importRack],
+  actions: [
+    add,
+    receive,
+    list,
+    draw,
+    correct,
+    remove,
+    history,
+    worth,
+    keep,
+    exportRack,
+    importRack,
+  ],
 };
