@@ -43,7 +43,7 @@ function baseParser(commands: readonly AnyCommand[], argv: readonly string[]): A
     .detectLocale(false)
     .wrap(HELP_WIDTH)
     .exitProcess(false)
-    .parserConfiguration({ 'duplicate-arguments-array': false, 'camel-case-expansion': false })
+    .parserConfiguration({ 'boolean-negation': false, 'camel-case-expansion': false })
     .option('debug', {
       type: 'boolean',
       default: false,
@@ -172,9 +172,15 @@ function given(words: Readonly<Record<string, unknown>>, { subject }: Command): 
   return {
     subject: subject === undefined ? '' : String(words[subject.name] ?? ''),
     text(option) {
-      const value = words[option];
+      const value = last(words[option]);
       return typeof value === 'string' ? value : undefined;
     },
-    flag: (option) => words[option] === true,
+    texts: (option) => [words[option]].flat().filter((value) => typeof value === 'string'),
+    flag: (option) => last(words[option]) === true,
   };
+}
+
+/** Of an option that was given again and again, the last counts. */
+function last(value: unknown): unknown {
+  return Array.isArray(value) ? value.at(-1) : value;
 }

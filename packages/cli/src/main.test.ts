@@ -88,7 +88,7 @@ describe('misuse', () => {
   test.each<[words: string[], message: string]>([
     [
       [],
-      'stripwright: name a command: plan, blank, check, rack or gallery; see stripwright --help\n',
+      'stripwright: name a command: plan, blank, check, rack, hold, book or gallery; see stripwright --help\n',
     ],
     [['plna', 'x'], 'stripwright: no such command; did you mean plan? See stripwright --help\n'],
     [['frobnicate'], 'stripwright: unknown: frobnicate; see stripwright --help\n'],
@@ -112,7 +112,7 @@ describe('misuse', () => {
     [['plan', 'a', 'b'], 'stripwright: unknown: b; see stripwright plan --help\n'],
     [
       ['--hlep'],
-      'stripwright: name a command: plan, blank, check, rack or gallery; see stripwright --help\n',
+      'stripwright: name a command: plan, blank, check, rack, hold, book or gallery; see stripwright --help\n',
     ],
   ])('%j', async (words, message) => {
     expect(await run(words, { cwd })).toEqual({ exitCode: 2, stdout: '', stderr: message });

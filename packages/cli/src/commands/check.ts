@@ -1,10 +1,6 @@
-import type { PlanFault } from '@stripwright/nesting';
-import { ProblemError } from '@stripwright/nesting';
-import type { Environment } from '../environment.js';
 import { EXIT } from '../exit-code.js';
-import { faultText } from '../faults/fault-text.js';
-import { agreementFaults } from '../plan-file/agreement-faults.js';
 import { type PlanOnFile, readPlanFile } from '../plan-file/read-plan-file.js';
+import { planFileFaults } from '../planning/plan-file-faults.js';
 import { readInput } from '../read-input.js';
 import { counted } from '../report/counted.js';
 import { wrap } from '../report/table.js';
@@ -22,10 +18,7 @@ export const check: Command = {
   async run(given, environment) {
     const name = given.subject;
     const onFile = readPlanFile(await readInput(name, environment), name);
-    const faults = [
-      ...agreementFaults(onFile.file).map((fault) => faultText(name, fault)),
-      ...planFaults(onFile, environment).map((message) => `${name}: ${message}`),
-    ];
+    const faults = planFileFaults(name, onFile, environment);
     if (faults.length > 0) {
       environment.stderr.write(`${faults.join('\n')}\n`);
       return EXIT.badInput;
@@ -34,20 +27,6 @@ export const check: Command = {
     return EXIT.done;
   },
 };
-
-function planFaults({ problem, plan }: PlanOnFile, { planner }: Environment): readonly string[] {
-  try {
-    return planner.verifyPlan(problem, plan).map(placed);
-  } catch (error) {
-    // The file states a problem that makes no sense; the message names its part.
-    if (error instanceof ProblemError) return [error.message];
-    throw error;
-  }
-}
-
-function placed({ layout, message }: PlanFault): string {
-  return layout === undefined ? `plan ${message}` : `layouts[${layout}] ${message}`;
-}
 
 function whatWasChecked(name: string, { file }: PlanOnFile): readonly string[] {
   const pieces = file.layouts.reduce(

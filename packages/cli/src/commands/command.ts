@@ -76,6 +76,8 @@ export interface Given {
   readonly subject: string;
   /** The text of an option, if it was given. */
   text(option: string): string | undefined;
+  /** All its texts, where it may be given again and again. */
+  texts(option: string): readonly string[];
   flag(option: string): boolean;
 }
 

@@ -1,13 +1,15 @@
-import { join, resolve } from 'node:path';
+import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
 import { drawCutMap } from '../cut-map/draw-cut-map.js';
+import type { Environment } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import { complaintText } from '../faults/fault-text.js';
 import { type Reading, refuse } from '../faults/reading.js';
 import { readDrawings } from '../order/drawings.js';
 import { readCount, readNumber } from '../order/fields.js';
 import { orderToProblem } from '../order/order-to-problem.js';
-import { readOrder } from '../order/read-order.js';
+import { contradictedOrder, readOrder } from '../order/read-order.js';
+import type { SizedOrder } from '../order/strips.js';
 import { cutMaps } from '../packet/cut-maps.js';
 import {
   checkPacketFolder,
@@ -19,12 +21,15 @@ import {
 import type { PlanFile } from '../plan-file/plan-file.js';
 import { toPlanFile } from '../plan-file/to-plan-file.js';
 import { makePlan, type PlanningLimits } from '../planning/make-plan.js';
+import { viewRack } from '../rack-stock/rack-view.js';
+import { withStockFromRack } from '../rack-stock/stock-from-rack.js';
 import { readInput } from '../read-input.js';
 import { counted } from '../report/counted.js';
 import { planReport } from '../report/plan-report.js';
 import { wrap } from '../report/table.js';
 import { type Command, flagOption, type Given, textOption } from './command.js';
 import { OptionReader } from './option-reader.js';
+import { rackOption, rackToPlanFrom } from './rack-options.js';
 
 /** `stripwright plan`: from an order to what to buy and how to cut it. */
 export const plan: Command = {
@@ -36,6 +41,8 @@ export const plan: Command = {
     json: flagOption('print plan.json, and nothing else'),
     'time-limit': textOption('seconds to search for at most'),
     seed: textOption('a whole number that the search starts from'),
+    rack: rackOption(),
+    'no-rack': flagOption('use no rack'),
     quiet: flagOption('print no report'),
   },
   examples: [
@@ -65,10 +72,10 @@ export const plan: Command = {
     const order = readOrder(text, given.subject, families, drawings);
     if (folder !== undefined) await checkPacketFolder(folder, shownFolder ?? '', files);
 
-    const problem = orderToProblem(order);
+    const { problem, used } = withRack(text, order, given, environment);
     const watch = watched ? stderr : undefined;
     const made = await makePlan(order, problem, environment, limits, watch);
-    const file = toPlanFile(order, problem, made);
+    const file = toPlanFile(order, problem, made, used);
 
     const packet = folder === undefined ? [] : packetOf(file);
     if (folder !== undefined) await writePacket(folder, shownFolder ?? '', packet, files);
@@ -76,11 +83,35 @@ export const plan: Command = {
       stdout.write(planText(file));
     } else if (!given.flag('quiet')) {
       const report = [...planReport(file), '', ...whereFilesLie(file, shownFolder, given.subject)];
+      if (shownFolder !== undefined && used !== undefined) {
+        const named = given.text('rack') ?? rackOfOrder(given.subject, order);
+        report.push(...howToBook(join(shownFolder, PLAN_NAME), named));
+      }
       stdout.write(`${report.join('\n')}\n`);
     }
     return EXIT.done;
   },
 };
+
+/**
+ * The order as a problem, with what the rack has for it.
+ * @param text the order as written
+ * @throws DocumentError where the order contradicts the rack
+ */
+function withRack(text: string, sized: SizedOrder, given: Given, environment: Environment) {
+  const { shop } = sized.order;
+  const problem = orderToProblem(sized);
+  const rack = rackToPlanFrom(given, { file: given.subject, rack: shop.rack }, environment);
+  if (rack === undefined) return { problem, used: undefined };
+  try {
+    const view = viewRack(rack, problem, shop.metal.name, shop.rule.mark);
+    const both = withStockFromRack(problem, shop, view);
+    if (both.faults.length > 0) throw contradictedOrder(text, given.subject, both.faults);
+    return both;
+  } finally {
+    rack.close();
+  }
+}
 
 /** Larger than any seed that tells one search from another needs to be. */
 const LARGEST_SEED = 2 ** 31 - 1;
@@ -130,6 +161,18 @@ function whereFilesLie(
     `Written to ${join(folder, '/')}: ${PLAN_NAME} and ${counted(last, 'cut map')}, ${maps}.`,
     '  ',
   );
+}
+
+/** The rack that an order names, its path as one would type it beside the order's. */
+function rackOfOrder(file: string, { order }: SizedOrder): string | undefined {
+  const { rack } = order.shop;
+  if (rack === undefined) return undefined;
+  return isAbsolute(rack) ? rack : join(dirname(file), rack);
+}
+
+function howToBook(path: string, rack: string | undefined): readonly string[] {
+  const option = rack === undefined ? '' : ` --rack ${quoted(rack)}`;
+  return ['When it is cut:', `  stripwright book ${quoted(path)}${option}`];
 }
 
 /** As a shell takes it. */

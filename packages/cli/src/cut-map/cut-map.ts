@@ -12,6 +12,8 @@ export interface CutMap {
     readonly kind: 'sheet' | 'offcut';
     readonly length: number;
     readonly width: number;
+    /** Where to find it, in words; absent where there is nothing to say. */
+    readonly lies?: string;
   };
   readonly pieces: readonly {
     /** The blank's number in the order's list of strips. */

@@ -24,7 +24,9 @@ export function drawHeading(map: CutMap, area: Area): Block {
     {
       left: {
         role: 'stock-size',
-        text: `${kind}, ${printSize(stock, map.printLength)}`,
+        text: oneLine(
+          [kind, printSize(stock, map.printLength), stock.lies].filter(Boolean).join(', '),
+        ),
         size: TYPE.lead,
         bold: false,
       },

@@ -79,6 +79,8 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return must('yes or no');
     case 'not a stock limit':
       return must('yes, no, or how many can be bought');
+    case 'not layouts':
+      return must('the numbers of cut maps such as 2 or 1,2x3, where x3 is for cut three times');
     case 'not corners':
       return must('a list of at least three corners such as [[0, 0], [3, 0], [3, 2]]');
     case 'not text':

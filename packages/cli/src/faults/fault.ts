@@ -13,6 +13,7 @@ export type Complaint =
   | { readonly code: 'not a price' }
   | { readonly code: 'not yes or no' }
   | { readonly code: 'not a stock limit' }
+  | { readonly code: 'not layouts' }
   | { readonly code: 'not corners' }
   | { readonly code: 'not text' }
   | { readonly code: 'not a list' }

@@ -64,6 +64,15 @@ export function readLine(text: string, longest: number): Reading<string> {
 
 export const textField = (hint: string) => field(readText, { code: 'not text' }, hint);
 
+/** The path of a file: one line, as long as need be. */
+function readPath(text: string): Reading<string> {
+  const trimmed = text.trim();
+  if (trimmed === '') return refuse({ code: 'missing' });
+  return /\p{Cc}/u.test(trimmed) ? refuse({ code: 'control characters' }) : accept(trimmed);
+}
+
+export const pathField = (hint: string) => field(readPath, { code: 'not text' }, hint);
+
 /** A whole number from `least` to `most`, both included, written with digits alone. */
 export function readCount(text: string, least: number, most = MOST): Reading<number> {
   const trimmed = text.trim();

@@ -48,6 +48,8 @@ export interface Shop {
   readonly offcutWorth?: Coins | undefined;
   /** What the keeping of each costs in trouble. */
   readonly offcutTrouble?: Coins | undefined;
+  /** The file of its rack, its path from the folder of the order; absent for the usual rack. */
+  readonly rack?: string | undefined;
 }
 
 export interface SheetLine {

@@ -39,6 +39,19 @@ export function readOrder(
   return both;
 }
 
+/**
+ * An order that is good by itself and contradicts what lies on the rack.
+ * @param text the order, for the lines of the faults
+ */
+export function contradictedOrder(
+  text: string,
+  file: string,
+  faults: readonly Fault[],
+): DocumentError {
+  const yaml = parseYaml(text);
+  return orderError(file, yaml.ok ? placed(faults, yaml.tree) : faults);
+}
+
 function orderError(file: string, faults: readonly Fault[]): DocumentError {
   return new DocumentError(file, faults, faults.map((fault) => faultText(file, fault)).join('\n'));
 }

@@ -10,7 +10,7 @@ import {
   wantedOfRule,
 } from './bend-rule-sizes.js';
 import { SIZE_FACES } from './faces.js';
-import { choiceField, complain, field, priceField, readText } from './fields.js';
+import { choiceField, complain, field, pathField, priceField, readText } from './fields.js';
 import { markField, sizeField } from './length-fields.js';
 import { edgeAndSeamFields } from './making-schema.js';
 import type { Shop } from './order.js';
@@ -38,6 +38,7 @@ export function shopSchema(context: OrderContext) {
     'keep offcuts from': sizeField(context, 'a size such as 6 x 1 in').optional(),
     'offcuts worth': priceField('the price of a square foot or metre').optional(),
     'offcut trouble': priceField('a price').optional(),
+    rack: pathField('the file of the rack').optional(),
   };
   // The type keeps the fixed fields; sizes of bend rules are told apart by their names.
   const shape = { ...fixed, ...ruleSizeSchemas(context) } as typeof fixed;
@@ -61,6 +62,7 @@ export function shopSchema(context: OrderContext) {
       keepFrom,
       offcutWorth: read['offcuts worth'],
       offcutTrouble: read['offcut trouble'],
+      rack: read.rack,
     };
   });
 }

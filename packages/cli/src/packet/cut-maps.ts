@@ -1,9 +1,16 @@
 import type { CutMap } from '../cut-map/cut-map.js';
 import { printLength, type Rule } from '../length/print-length.js';
-import type { PlanFile } from '../plan-file/plan-file.js';
+import type { PlanFile, PlanFileStock } from '../plan-file/plan-file.js';
+import { idOnRack } from '../rack-stock/id-on-rack.js';
 
 /** What to draw for each layout of a plan, in its order. */
-export function cutMaps({ order, blanks, layouts, shear }: PlanFile): readonly CutMap[] {
+export function cutMaps({
+  order,
+  blanks,
+  layouts,
+  shear,
+  stock: listed,
+}: PlanFile): readonly CutMap[] {
   const rule: Rule = { units: order.units, mark: order.smallestMark };
   const numbers = new Map(blanks.map(({ id }, index) => [id, index + 1]));
   return layouts.map(({ stock, count, pieces, cuts, remnants }, index) => ({
@@ -11,7 +18,13 @@ export function cutMaps({ order, blanks, layouts, shear }: PlanFile): readonly C
     number: index + 1,
     of: layouts.length,
     count,
-    stock: { name: stock.id, kind: stock.kind, length: stock.length, width: stock.width },
+    stock: {
+      name: stock.id,
+      kind: stock.kind,
+      length: stock.length,
+      width: stock.width,
+      ...whereItLies(listed.find(({ id }) => id === stock.id)),
+    },
     pieces: pieces.map(({ blank, ...place }) => ({
       number: numbers.get(blank) ?? 0,
       name: blank,
@@ -24,4 +37,12 @@ export function cutMaps({ order, blanks, layouts, shear }: PlanFile): readonly C
     stages: shear.stages ?? 2,
     printLength: (millimetres) => printLength(millimetres, rule),
   }));
+}
+
+/** What helps to find metal that is on the rack; sheets on hand may lie there in part. */
+function whereItLies(stock: PlanFileStock | undefined) {
+  if (stock?.mark === undefined) return {};
+  const { id, mark, place } = stock;
+  const words = [...(id === idOnRack(mark) ? [] : [idOnRack(mark)]), ...(place ? [place] : [])];
+  return words.length === 0 ? {} : { lies: words.join(', ') };
 }

@@ -1,15 +1,17 @@
 import type { Fault, FieldPath } from '../faults/fault.js';
 import { FILE_ROUNDING, ticksExactly, ticksUp } from '../length/ticks.js';
+import { readOffcutMark } from '../rack/offcut-mark.js';
+import { idOnRack } from '../rack-stock/id-on-rack.js';
 import type { PlanFile, PlanFileStrip } from './plan-file.js';
 
 /**
  * Where parts of a plan file contradict each other. The layouts against the
  * order are the plan verifier's business; this is what only the file says twice:
- * the size of the stock in a layout, and the strips against the blanks that they
+ * the size of the stock in a layout, what comes from the rack, and the strips against the blanks that they
  * are cut as.
  */
 export function agreementFaults(file: PlanFile): readonly Fault[] {
-  return [...stockFaults(file), ...stripFaults(file)];
+  return [...stockFaults(file), ...rackFaults(file), ...stripFaults(file)];
 }
 
 function stockFaults({ layouts, stock }: PlanFile): readonly Fault[] {
@@ -26,6 +28,35 @@ function stockFaults({ layouts, stock }: PlanFile): readonly Fault[] {
         return disagrees([...path, name], expected, `${layout.stock[name]}`);
       });
   });
+}
+
+/** Marks that are none or stand twice, without a rack, or in another number than it says. */
+function rackFaults({ rack, stock }: PlanFile): readonly Fault[] {
+  const faults: Fault[] = [];
+  const seen = new Set<string>();
+  stock.forEach(({ mark }, index) => {
+    if (mark === undefined) return;
+    const path = ['stock', index, 'mark'];
+    if (readOffcutMark(mark) !== mark) {
+      faults.push(disagrees(path, 'a mark of the rack, with its check sign', mark));
+    } else if (seen.has(mark)) {
+      faults.push(disagrees(path, 'a mark of its own', mark));
+    } else if (rack === undefined) {
+      faults.push(disagrees(path, 'left out, since the plan names no rack', mark));
+    }
+    seen.add(mark);
+  });
+  if (rack === undefined) return faults;
+  const given = stock.filter(({ id, mark }) => mark !== undefined && id === idOnRack(mark)).length;
+  if (rack.considered !== given) {
+    const expected = `${given}, the stock that is named by its mark`;
+    faults.push(disagrees(['rack', 'considered'], expected, `${rack.considered}`));
+  }
+  if (rack.fitting < rack.considered) {
+    const expected = `at least ${rack.considered}, those that were considered`;
+    faults.push(disagrees(['rack', 'fitting'], expected, `${rack.fitting}`));
+  }
+  return faults;
 }
 
 function stripFaults({ blanks, order }: PlanFile): readonly Fault[] {

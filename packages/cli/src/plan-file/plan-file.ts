@@ -82,6 +82,13 @@ const metalFields = {
     .describe('Thickness of the metal in millimetres, absent where all is of one.'),
 };
 
+const rackFields = {
+  mark: text(
+    'The mark under which it lies on the rack; absent for metal that is not there',
+  ).optional(),
+  place: text('Where it lay when the plan was made; absent where nobody told').optional(),
+};
+
 const stockSchema = z
   .discriminatedUnion('kind', [
     z
@@ -101,8 +108,9 @@ const stockSchema = z
         ).optional(),
         rolling,
         ...metalFields,
+        ...rackFields,
       })
-      .describe('A size of sheet.'),
+      .describe('A size of sheet; with a mark, those on hand are those on the rack.'),
     z
       .strictObject({
         id: text('The name of the offcut in the order'),
@@ -114,10 +122,24 @@ const stockSchema = z
         ).optional(),
         rolling,
         ...metalFields,
+        ...rackFields,
       })
       .describe('An offcut, used at its book value.'),
   ])
   .describe('What could be cut from.');
+
+const rackSchema = z
+  .strictObject({
+    id: text('What tells the rack from all others'),
+    revision: count('How often it had been changed by then', 0),
+    fitting: count('How many offcuts and sizes of sheet on it could hold a blank', 0),
+    considered: count('How many of them the planner was given: the bound holds for these', 0),
+    unsureThickness: count(
+      'How many would fit, but only one of rack and order tells their thickness',
+      0,
+    ),
+  })
+  .describe('The rack that the plan was made from.');
 
 const bendSchema = z
   .strictObject({
@@ -395,7 +417,11 @@ export const planFileSchema = z
     schemaVersion: z.literal(SCHEMA_VERSION).describe('The version of this format.'),
     order: orderSchema,
     shear: shearSchema,
-    stock: z.array(stockSchema).min(1).describe('Every sheet size and offcut of the order.'),
+    rack: rackSchema.optional(),
+    stock: z
+      .array(stockSchema)
+      .min(1)
+      .describe('Every sheet size and offcut of the order, and what was considered of the rack.'),
     blanks: z.array(blankSchema).min(1).describe('Every rectangle to cut.'),
     layouts: z.array(layoutSchema).describe('How to cut, one entry for each cut map.'),
     keep: z
@@ -414,6 +440,7 @@ export const planFileSchema = z
 
 /** The contents of plan.json. */
 export type PlanFile = z.infer<typeof planFileSchema>;
+export type PlanFileStock = PlanFile['stock'][number];
 export type PlanFileLayout = PlanFile['layouts'][number];
 export type PlanFileBlank = PlanFile['blanks'][number];
 export type PlanFileStrip = NonNullable<PlanFileBlank['strip']>;

@@ -3,8 +3,10 @@ import type { z } from 'zod';
 import { DocumentError, type Fault } from '../faults/fault.js';
 import { faultText } from '../faults/fault-text.js';
 import { foundText } from '../order/fields.js';
-import { type PlanFile, planFileSchema } from './plan-file.js';
+import { type PlanFile, planFileSchema, SCHEMA_VERSION } from './plan-file.js';
 import { toTicks } from './to-ticks.js';
+
+const OTHER_VERSION = `is not ${SCHEMA_VERSION}, the only one that can be read here: plan the order again, or read it with the stripwright that wrote it`;
 
 /** A plan file and what it says in the planner's terms. */
 export interface PlanOnFile {
@@ -31,6 +33,10 @@ export function readPlanFile(text: string, file: string): PlanOnFile {
     const reason = error instanceof Error ? error.message.split('\n')[0] : undefined;
     const complaint = { code: 'not JSON', reason: reason ?? 'unknown cause' } as const;
     return raise([{ complaint, path: [] }]);
+  }
+  const version = valueAt(raw, ['schemaVersion']);
+  if (version !== undefined && version !== SCHEMA_VERSION) {
+    return raise([fault({ code: 'schema', reason: OTHER_VERSION }, ['schemaVersion'], raw)]);
   }
   const read = planFileSchema.safeParse(raw);
   if (!read.success) return raise(schemaFaults(read.error, raw));

@@ -13,6 +13,7 @@ import { roundMillimetres, ticksToMillimetres } from '../length/ticks.js';
 import { amountOf } from '../money.js';
 import type { Shop } from '../order/order.js';
 import type { Blank, SizedOrder } from '../order/strips.js';
+import type { UseOfRack } from '../rack-stock/stock-from-rack.js';
 import {
   type PlanFile,
   type PlanFileBlank,
@@ -21,11 +22,15 @@ import {
 } from './plan-file.js';
 import { type Bench, stripEntry } from './strip-entry.js';
 
-/** A plan as its file: ticks as millimetres, coins as decimals, and the strips to bend. */
+/**
+ * A plan as its file: ticks as millimetres, coins as decimals, and the strips to bend.
+ * @param rack the one that the plan was made from
+ */
 export function toPlanFile(
   { order, blanks }: SizedOrder,
   problem: CuttingProblem,
   plan: CuttingPlan,
+  rack?: UseOfRack,
 ): PlanFile {
   const { rule, currency } = order.shop;
   const long = (ticks: number) => ticksToMillimetres(ticks, rule.mark);
@@ -40,7 +45,11 @@ export function toPlanFile(
       currency,
     },
     shear: shearEntry(problem.shear, long),
-    stock: problem.stock.map((stock) => stockEntry(stock, long)),
+    ...(rack === undefined ? {} : { rack: rackEntry(rack) }),
+    stock: problem.stock.map((stock) => ({
+      ...stockEntry(stock, long),
+      ...onRackEntry(rack?.onRack.get(stock.id)),
+    })),
     blanks: blanks.map((blank, index) => ({
       ...blankEntry(blank, order.shop),
       ...wishesOf(problem.pieces[index]),
@@ -109,6 +118,17 @@ function stockEntry(stock: Stock, long: InMillimetres): PlanFile['stock'][number
   const { onHand, canBuy, packSize } = stock;
   const price = amountOf(stock.price);
   return { id, kind: 'sheet', ...size, price, onHand, canBuy, ...given({ packSize }), ...more };
+}
+
+function rackEntry(used: UseOfRack): NonNullable<PlanFile['rack']> {
+  const { id, revision, fitting, considered, unsureThickness } = used;
+  return { id, revision, fitting, considered, unsureThickness };
+}
+
+function onRackEntry(there: { readonly mark: string; readonly place: string } | undefined) {
+  if (there === undefined) return {};
+  const { mark, place } = there;
+  return place === '' ? { mark } : { mark, place };
 }
 
 /** What is asked of a piece besides its size. */

@@ -41,7 +41,7 @@ export async function makePlan(
       ...(line && { onProgress: (progress) => line.tell(progress) }),
     })
     .catch((error: unknown) => {
-      throw error instanceof ProblemError ? refusedProblem(error, order) : error;
+      throw error instanceof ProblemError ? refusedProblem(error, order, problem) : error;
     })
     .finally(() => {
       noMoreInterrupts();
@@ -68,12 +68,18 @@ export async function makePlan(
 }
 
 /** A problem that the planner refuses, such as lengths of too many marks, in the order's terms. */
-function refusedProblem({ code, path, message }: ProblemError, { sheets }: Order): CommandError {
+function refusedProblem(
+  { code, path, message }: ProblemError,
+  { sheets, offcuts }: Order,
+  { stock }: CuttingProblem,
+): CommandError {
   const place = path
     .replace(/^pieces\b/, 'items')
     .replace(/^stock\[(\d+)\]/, (_, digits: string) => {
       const index = Number(digits);
-      return index < sheets.length ? `sheets[${index}]` : `offcuts[${index - sheets.length}]`;
+      if (index < sheets.length) return `sheets[${index}]`;
+      const after = index - sheets.length;
+      return after < offcuts.length ? `offcuts[${after}]` : (stock[index]?.id ?? 'stock');
     });
   const what = message.replace(`${path}: `, '');
   const advice =

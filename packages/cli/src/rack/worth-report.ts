@@ -1,3 +1,4 @@
+import { printWeight } from '../booking/print-weight.js';
 import type { ShopUnits } from '../length/unit.js';
 import { amountOf, printMoney } from '../money.js';
 import { WORTH_AREA } from '../order/keep-rule.js';
@@ -6,11 +7,6 @@ import { type Column, table } from '../report/table.js';
 import type { RackWorth } from './rack.js';
 
 const AREA_NAMES: Readonly<Record<ShopUnits, string>> = { in: 'sq ft', mm: 'sq m' };
-/** The international pound is 453.59237 g exactly (since 1959). */
-const WEIGHTS: Readonly<Record<ShopUnits, { readonly name: string; readonly grams: number }>> = {
-  in: { name: 'lb', grams: 453.59237 },
-  mm: { name: 'kg', grams: 1000 },
-};
 const DECIMALS = 2;
 
 /** Sums over a rack in words. */
@@ -23,7 +19,6 @@ export function worthLines(worth: RackWorth, units: ShopUnits): readonly string[
     { heading: capital(AREA_NAMES[units]), align: 'right' },
   ];
   const { offcuts, sheets, offcutArea, sheetArea, scrapArea, scrapGrams } = worth;
-  const { name, grams } = WEIGHTS[units];
   const things = offcuts + sheets;
   return [
     'On the rack',
@@ -35,7 +30,7 @@ export function worthLines(worth: RackWorth, units: ShopUnits): readonly string[
     '',
     'Scrap of all that was booked',
     `  ${area(scrapArea)} ${AREA_NAMES[units]}; ` +
-      `${(scrapGrams / grams).toFixed(DECIMALS)} ${name}, as far as thicknesses are known`,
+      `${printWeight(scrapGrams, units)}, as far as thicknesses are known`,
   ];
 }
 

@@ -3,6 +3,7 @@ import { coinsOf, printMoney } from '../money.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 import { CUTTING_CAUTIONS } from './cautions.js';
 import { counted } from './counted.js';
+import { rackReport } from './rack-report.js';
 import { table, wrap } from './table.js';
 import { warningLines } from './warning-lines.js';
 
@@ -13,6 +14,7 @@ export function planReport(file: PlanFile): readonly string[] {
     '',
     ...purchases(file),
     '',
+    ...section(rackReport(file)),
     ...strips(file),
     '',
     ...layouts(file),
@@ -23,6 +25,9 @@ export function planReport(file: PlanFile): readonly string[] {
     ...CUTTING_CAUTIONS,
   ];
 }
+
+/** Lines and a blank one after them; nothing where there are none. */
+const section = (lines: readonly string[]) => (lines.length === 0 ? [] : [...lines, '']);
 
 const ruleOf = ({ order }: PlanFile): Rule => ({ units: order.units, mark: order.smallestMark });
 
@@ -106,7 +111,8 @@ function boundText(file: PlanFile): string {
 function shopStock(file: PlanFile): string {
   const parts = file.stock.flatMap((stock) => {
     const used = timesUsed(file, stock.id);
-    if (stock.kind === 'offcut') return used > 0 ? [`offcut ${stock.id}`] : [];
+    if (stock.kind === 'offcut')
+      return used > 0 ? [stock.mark === undefined ? `offcut ${stock.id}` : stock.id] : [];
     const ours = Math.min(used, stock.onHand);
     return ours > 0 ? [`${ours} x ${stock.id}`] : [];
   });
@@ -160,7 +166,7 @@ function layouts(file: PlanFile): readonly string[] {
       ],
       file.layouts.map(({ stock, count, pieces }, index) => [
         `${index + 1}`,
-        stock.kind === 'offcut' ? `Offcut ${stock.id}` : stock.id,
+        stock.kind === 'offcut' && !isOnRack(file, stock.id) ? `Offcut ${stock.id}` : stock.id,
         printSize(stock.length, stock.width, rule),
         `${count}`,
         `${pieces.length}`,
@@ -168,6 +174,11 @@ function layouts(file: PlanFile): readonly string[] {
     ),
     `  Metal used: ${(100 * shareUsed(file)).toFixed(1)} %`,
   ];
+}
+
+/** Such a stock is called by its mark, whatever its kind. */
+function isOnRack({ stock }: PlanFile, id: string): boolean {
+  return stock.some((entry) => entry.id === id && entry.mark !== undefined);
 }
 
 /** What to think of before cutting: the metal and food, and what is hard to make. */

@@ -3,7 +3,7 @@ import type { NewStock } from '../../rack/rack.js';
 import { readStockSize } from '../../rack/read-stock-size.js';
 import { type Command, flagOption, textOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
-import { RACK_OPTION, readRackPath } from './open-rack.js';
+import { RACK_OPTION } from './open-rack.js';
 import { putOnRack } from './put-on-rack.js';
 import { readTold, STOCK_OPTIONS } from './stock-options.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
@@ -40,15 +40,13 @@ export const add: Command = {
     const size = options.subject('size', (text) => readStockSize(text, units));
     const told = readTold(options, units);
     const count = options.optional('count', (text) => readCount(text, 1, MOST_AT_ONCE)) ?? 1;
-    const path = readRackPath(options, environment);
     options.raiseFaults();
     // Had it not been read, that would have been a fault.
     if (size === undefined) throw new Error('Options were not read.');
     const offcut: NewStock = { kind: 'offcut', name: '', ...size, ...told, count: 1 };
     const stock = Array.from({ length: count }, () => offcut);
-    return putOnRack(stock, path, environment, {
+    return putOnRack(stock, given, environment, {
       units,
-      json: given.flag('json'),
       remarks: () => [],
     });
   },

@@ -13,7 +13,7 @@ import { stockEntry } from '../../rack/stock-entry.js';
 import { type Command, flagOption, type Given, textOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
 import { MARK_SUBJECT, markedStock } from './marked-stock.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 import { readMetal, STOCK_OPTIONS, stockThicknessText } from './stock-options.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
 
@@ -55,9 +55,8 @@ export const correct: Command = {
   async run(given, environment) {
     const options = new OptionReader(given);
     const units = readUnits(options);
-    const path = readRackPath(options, environment);
     options.raiseFaults();
-    const stock = await withRack(path, environment, (rack) => {
+    const stock = await withRack(given, environment, (rack) => {
       const before = markedStock(given.subject, rack);
       const correction = readCorrection(given, before, units, options);
       options.raiseFaults();

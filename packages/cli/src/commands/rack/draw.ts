@@ -6,7 +6,7 @@ import { writeWhole } from '../../whole-file.js';
 import type { Command } from '../command.js';
 import { OptionReader } from '../option-reader.js';
 import { FILTER_OPTIONS, readFilter } from './filter-options.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
 
 /** More would make a page that no browser shows at ease. */
@@ -30,9 +30,8 @@ export const draw: Command = {
     const options = new OptionReader(given);
     const units = readUnits(options);
     const filter = { kind: 'offcut' as const, ...readFilter(options, units, given.flag('free')) };
-    const path = readRackPath(options, environment);
     options.raiseFaults();
-    const { stock, revision } = await withRack(path, environment, (rack) => ({
+    const { stock, revision } = await withRack(given, environment, (rack) => ({
       stock: rack.list(filter),
       revision: rack.revision,
     }));

@@ -6,7 +6,7 @@ import { counted } from '../../report/counted.js';
 import { writeWhole } from '../../whole-file.js';
 import { type Command, flagOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
 
 /** Without it, some spreadsheets take UTF-8 for the system's old encoding. */
@@ -33,9 +33,8 @@ export const exportRack: Command = {
     const { stdout, files, cwd } = environment;
     const options = new OptionReader(given);
     const units = readUnits(options);
-    const path = readRackPath(options, environment);
     options.raiseFaults();
-    const stock = await withRack(path, environment, (rack) => rack.list());
+    const stock = await withRack(given, environment, (rack) => rack.list());
     const csv = writeRackCsv(stock, { units, semicolons: given.flag('semicolons') });
     const shown = given.subject;
     if (shown === '') {

@@ -4,7 +4,7 @@ import { stockEntry } from '../../rack/stock-entry.js';
 import { type Command, flagOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
 import { MARK_SUBJECT, markedStock } from './marked-stock.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
 
 /** `stripwright rack history`: all that happened to one mark. */
@@ -21,9 +21,8 @@ export const history: Command = {
   async run(given, environment) {
     const options = new OptionReader(given);
     const units = readUnits(options);
-    const path = readRackPath(options, environment);
     options.raiseFaults();
-    const { stock, events, jobs } = await withRack(path, environment, (rack) => {
+    const { stock, events, jobs } = await withRack(given, environment, (rack) => {
       const marked = markedStock(given.subject, rack);
       return { stock: marked, events: rack.history(marked.mark), jobs: rack.jobs() };
     });

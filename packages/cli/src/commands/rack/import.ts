@@ -8,7 +8,7 @@ import { readInput } from '../../read-input.js';
 import { wrap } from '../../report/table.js';
 import { type Command, flagOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
 
 /** `stripwright rack import`: what a spreadsheet changed. */
@@ -31,10 +31,9 @@ export const importRack: Command = {
   async run(given, environment) {
     const options = new OptionReader(given);
     const units = readUnits(options);
-    const path = readRackPath(options, environment);
     options.raiseFaults();
     const text = await readInput(given.subject, environment);
-    const told = await withRack(path, environment, (rack) => {
+    const told = await withRack(given, environment, (rack) => {
       const lines = readRackCsv(text, given.subject, units, {
         find: (mark) => rack.find(mark),
         marks: marksOf(rack),

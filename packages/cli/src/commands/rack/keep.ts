@@ -7,7 +7,7 @@ import type { ShopKeepRule } from '../../rack/rack.js';
 import { readStockSize } from '../../rack/read-stock-size.js';
 import { type Command, flagOption, type Given, textOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 import { readMetal, readStockThickness, STOCK_OPTIONS } from './stock-options.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
 
@@ -40,9 +40,8 @@ export const keep: Command = {
     const options = new OptionReader(given);
     const units = readUnits(options);
     const change = readChange(given, options, units);
-    const path = readRackPath(options, environment);
     options.raiseFaults();
-    const rules = await withRack(path, environment, (rack) => {
+    const rules = await withRack(given, environment, (rack) => {
       if (change !== undefined) rack.setKeepRule(change);
       return rack.keepRules();
     });

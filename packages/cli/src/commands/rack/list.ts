@@ -6,7 +6,7 @@ import { HANDLING_CAUTION } from '../../report/cautions.js';
 import { type Command, flagOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
 import { FILTER_OPTIONS, readFilter } from './filter-options.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
 
 /** `stripwright rack list`: what lies there. */
@@ -32,12 +32,11 @@ export const list: Command = {
     const options = new OptionReader(given);
     const units = readUnits(options);
     const filter = readFilter(options, units, given.flag('free'));
-    const path = readRackPath(options, environment);
     if (given.flag('csv') && given.flag('json')) {
       options.complain('csv', { code: 'two formats', other: '--json' });
     }
     options.raiseFaults();
-    const stock = await withRack(path, environment, (rack) =>
+    const stock = await withRack(given, environment, (rack) =>
       rack.list(given.flag('gone') ? { ...filter, gone: true } : filter),
     );
     const { stdout } = environment;

@@ -5,7 +5,6 @@ import { usualSheetName } from '../../rack/sheet-name.js';
 import { wrap } from '../../report/table.js';
 import { OptionReader } from '../option-reader.js';
 import type { Delivery } from './delivery.js';
-import { readRackPath } from './open-rack.js';
 import { putOnRack } from './put-on-rack.js';
 import { readTold } from './stock-options.js';
 import { readUnits } from './units-option.js';
@@ -29,7 +28,6 @@ export const receiveSheets: Delivery = {
     const told = readTold(options, units);
     const count = options.required('count', (text) => readCount(text, 1, MOST), 'how many');
     const name = options.optional('name', readText);
-    const path = readRackPath(options, environment);
     options.raiseFaults();
     // Had they not been read, that would have been a fault.
     if (size === undefined || count === undefined) throw new Error('Options were not read.');
@@ -40,9 +38,8 @@ export const receiveSheets: Delivery = {
       ...told,
       count,
     };
-    return putOnRack([sheets], path, environment, {
+    return putOnRack([sheets], given, environment, {
       units,
-      json: given.flag('json'),
       remarks: (put) => put.flatMap((pile) => remark(pile, count)),
     });
   },

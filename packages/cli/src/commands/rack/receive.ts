@@ -1,12 +1,13 @@
 import { type Command, flagOption, textOption } from '../command.js';
 import type { Delivery } from './delivery.js';
 import { RACK_OPTION } from './open-rack.js';
+import { receivePlanned } from './receive-plan.js';
 import { receiveSheets } from './receive-sheets.js';
 import { STOCK_OPTIONS } from './stock-options.js';
 import { UNITS_OPTION } from './units-option.js';
 
 /** In the order in which they are asked whether they take the subject. */
-const deliveries: readonly Delivery[] = [receiveSheets];
+const deliveries: readonly Delivery[] = [receivePlanned, receiveSheets];
 
 /** `stripwright rack receive`: whole sheets that were bought. */
 export const receive: Command = {

@@ -7,7 +7,7 @@ import { readRackText } from '../../rack/rack-text.js';
 import { type Command, textOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
 import { MARK_SUBJECT, markedStock } from './marked-stock.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 
 const REASON = 'why, such as sold, bent or rusty';
 
@@ -37,11 +37,10 @@ export const remove: Command = {
       REASON,
     );
     const count = options.optional('count', (text) => readCount(text, 1, MOST));
-    const path = readRackPath(options, environment);
     options.raiseFaults();
     // Had it not been read, that would have been a fault.
     if (reason === undefined) throw new Error('Options were not read.');
-    const left = await withRack(path, environment, (rack) => {
+    const left = await withRack(given, environment, (rack) => {
       const stock = markedStock(given.subject, rack);
       rack.remove(stock.mark, count ?? usualCount(stock), reason);
       return { mark: stock.mark, kind: stock.kind, count: rack.find(stock.mark)?.count ?? 0 };

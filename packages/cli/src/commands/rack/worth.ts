@@ -2,7 +2,7 @@ import { EXIT } from '../../exit-code.js';
 import { worthEntry, worthLines } from '../../rack/worth-report.js';
 import { type Command, flagOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
-import { RACK_OPTION, readRackPath, withRack } from './open-rack.js';
+import { RACK_OPTION, withRack } from './open-rack.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
 
 /** `stripwright rack worth`: how much lies there. */
@@ -18,9 +18,8 @@ export const worth: Command = {
   async run(given, environment) {
     const options = new OptionReader(given);
     const units = readUnits(options);
-    const path = readRackPath(options, environment);
     options.raiseFaults();
-    const sums = await withRack(path, environment, (rack) => rack.worth());
+    const sums = await withRack(given, environment, (rack) => rack.worth());
     const text = given.flag('json')
       ? JSON.stringify(worthEntry(sums), null, 2)
       : worthLines(sums, units).join('\n');
