@@ -12,7 +12,15 @@ import type {
 } from '../rack.js';
 import { RackError } from '../rack-error.js';
 import { receiveSheets, refuseBooked } from './hold-plan.js';
-import { bookedTimes, type JobRow, openJob, refuseOtherRack, toJob, wantedTimes } from './jobs.js';
+import {
+  bookedTimes,
+  type JobRow,
+  jobOf,
+  openJob,
+  refuseOtherRack,
+  toJob,
+  wantedTimes,
+} from './jobs.js';
 import type { Ledger } from './ledger.js';
 import { endPromises, promiseStock, sourceRow, usesOf } from './promise-stock.js';
 
@@ -23,12 +31,13 @@ export function bookPlan(
   named: readonly LayoutTimes[] | undefined,
 ): Booked {
   refuseOtherRack(ledger, cutting);
-  const opened = openJob(ledger, cutting);
-  refuseBooked(ledger, opened);
-  const layouts = toBook(ledger, opened, named);
-  const booking = newBooking(ledger, opened, cutting, layouts);
-  const buys = opened.received === 0 && cutting.stock.some(({ bought }) => bought > 0);
-  const job = buys ? receiveSheets(ledger, opened, cutting, booking.number) : opened;
+  const isHeld = jobOf(ledger, cutting.plan)?.let_go === 0;
+  const begun = openJob(ledger, cutting);
+  refuseBooked(ledger, begun);
+  const layouts = toBook(ledger, begun, named);
+  const booking = newBooking(ledger, begun, isHeld, cutting, layouts);
+  const buys = begun.received === 0 && cutting.stock.some(({ bought }) => bought > 0);
+  const job = buys ? receiveSheets(ledger, begun, cutting, booking.number) : begun;
 
   const cutNow = new Set(layouts.map(({ layout }) => cutting.layouts[layout]?.stock));
   const lacking = [...cutting.stock.keys()].flatMap((index) => {
@@ -101,6 +110,7 @@ interface NewBooking {
 function newBooking(
   ledger: Ledger,
   job: JobRow,
+  isHeld: boolean,
   cutting: PlannedCutting,
   layouts: readonly LayoutTimes[],
 ): NewBooking {
@@ -112,9 +122,12 @@ function newBooking(
     const weight = scrapWeight(stockAt(cutting, stock), scrap * times);
     grams = grams === undefined || weight === undefined ? undefined : grams + weight;
   }
-  const { lastInsertRowid } = ledger.connection
-    .prepare('INSERT INTO booking (job, at, scrap_area, scrap_grams) VALUES (?, ?, ?, ?)')
-    .run(job.number, ledger.now(), area, grams ?? null);
+  const { lastInsertRowid } = ledger
+    .prepare(
+      `INSERT INTO booking (job, at, scrap_area, scrap_grams, opened, times_let_go)
+       VALUES (?, ?, ?, ?, ?, ?)`,
+    )
+    .run(job.number, ledger.now(), area, grams ?? null, isHeld ? 0 : 1, job.times_let_go);
   return { number: Number(lastInsertRowid), area, grams };
 }
 
@@ -147,9 +160,7 @@ function cutLayout(
       booking,
     });
   }
-  ledger.connection
-    .prepare('INSERT INTO booked_layout VALUES (?, ?, ?)')
-    .run(booking, layout, times);
+  ledger.prepare('INSERT INTO booked_layout VALUES (?, ?, ?)').run(booking, layout, times);
   const origin = `job ${job.number}: ${job.name}, layout ${layout + 1}`;
   const fresh: FreshMark[] = [];
   for (let cutting = 1; cutting <= times; cutting++) {
@@ -176,8 +187,8 @@ function sizeOf({ mark, length, width, metal, thickness, rolled }: RackStock) {
 }
 
 /** How much a booking changed the counts by one deed. */
-function sumOf({ connection }: Ledger, booking: number, deed: RackDeed): Booked['taken'] {
-  return connection
+function sumOf(ledger: Ledger, booking: number, deed: RackDeed): Booked['taken'] {
+  return ledger
     .prepare<[number, string], { readonly mark: string; readonly count: number }>(
       `SELECT mark, abs(sum(change)) AS count FROM event JOIN stock ON stock.number = event.stock
        WHERE booking = ? AND deed = ? GROUP BY stock.number ORDER BY stock.number`,

@@ -52,7 +52,7 @@ export function correctStock(ledger: Ledger, mark: string, correction: Correctio
   ];
   if (notes.length === 0) return said;
   if (isResized(row, size)) refuseResize(ledger, row, size);
-  ledger.connection
+  ledger
     .prepare(
       `UPDATE stock SET name = ?, length = ?, width = ?, metal = ?, thickness = ?, rolled = ?,
          place = ?, origin = ?, book_value = ? WHERE number = ?`,

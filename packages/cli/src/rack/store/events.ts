@@ -15,7 +15,7 @@ interface EventRow {
 /** All that happened to one mark, oldest first. */
 export function eventsOf(ledger: Ledger, mark: string): readonly RackEvent[] {
   const { number: stock } = ledger.rowMarked(mark);
-  return ledger.connection
+  return ledger
     .prepare<[number], EventRow>('SELECT * FROM event WHERE stock = ? ORDER BY number')
     .all(stock)
     .map(({ number, at, deed, change, promised_change, job, booking, note }) => ({

@@ -1,6 +1,6 @@
 import type { PlannedCutting, RackJob } from '../rack.js';
 import { RackError } from '../rack-error.js';
-import { type JobRow, jobOf, openJob, refuseOtherRack, toJob } from './jobs.js';
+import { type JobRow, jobOf, markLetGo, openJob, refuseOtherRack, toJob } from './jobs.js';
 import type { Ledger } from './ledger.js';
 import { endPromises, promiseStock } from './promise-stock.js';
 
@@ -24,7 +24,7 @@ export function letPlanGo(ledger: Ledger, plan: string): RackJob {
     throw new RackError('let go already', `job ${job.number} (${job.name}) was let go before`);
   }
   endPromises(ledger, job.number);
-  ledger.connection.prepare('UPDATE job SET let_go = 1 WHERE number = ?').run(job.number);
+  markLetGo(ledger, job.number);
   return toJob(ledger, job.number);
 }
 
@@ -65,7 +65,7 @@ export function receiveSheets(
       { deed: 'bought', job: job.number, booking },
     );
   }
-  ledger.connection.prepare('UPDATE job SET received = 1 WHERE number = ?').run(job.number);
+  ledger.prepare('UPDATE job SET received = 1 WHERE number = ?').run(job.number);
   return { ...job, received: 1 };
 }
 

@@ -11,41 +11,39 @@ export interface JobRow {
   readonly layouts: string;
   readonly received: 0 | 1;
   readonly let_go: 0 | 1;
+  readonly times_let_go: number;
 }
 
-export function jobOf({ connection }: Ledger, plan: string): JobRow | undefined {
-  return connection.prepare<[string], JobRow>('SELECT * FROM job WHERE plan = ?').get(plan);
+export function jobOf(ledger: Ledger, plan: string): JobRow | undefined {
+  return ledger.prepare<[string], JobRow>('SELECT * FROM job WHERE plan = ?').get(plan);
 }
 
-export function jobNumbered({ connection }: Ledger, number: number): JobRow {
-  const row = connection
-    .prepare<[number], JobRow>('SELECT * FROM job WHERE number = ?')
-    .get(number);
+export function jobNumbered(ledger: Ledger, number: number): JobRow {
+  const row = ledger.prepare<[number], JobRow>('SELECT * FROM job WHERE number = ?').get(number);
   if (row === undefined) throw new Error(`The rack has no job ${number}.`);
   return row;
 }
 
 /** The job of a plan, a new one where the plan is met for the first time. */
 export function openJob(ledger: Ledger, { plan, name, layouts }: PlannedCutting): JobRow {
-  const { connection } = ledger;
   const known = jobOf(ledger, plan);
   if (known !== undefined) {
     if (known.let_go === 1) {
-      connection.prepare('UPDATE job SET let_go = 0 WHERE number = ?').run(known.number);
+      ledger.prepare('UPDATE job SET let_go = 0 WHERE number = ?').run(known.number);
     }
     return { ...known, let_go: 0 };
   }
   const times = JSON.stringify(layouts.map((layout) => layout.times));
-  const { lastInsertRowid } = connection
+  const { lastInsertRowid } = ledger
     .prepare('INSERT INTO job (plan, name, since, layouts) VALUES (?, ?, ?, ?)')
     .run(plan, name, ledger.now(), times);
   return jobNumbered(ledger, Number(lastInsertRowid));
 }
 
 /** How often each layout of a job was cut, in bookings that stand. */
-export function bookedTimes({ connection }: Ledger, job: JobRow): readonly number[] {
+export function bookedTimes(ledger: Ledger, job: JobRow): readonly number[] {
   const booked = wantedTimes(job).map(() => 0);
-  const rows = connection
+  const rows = ledger
     .prepare<[number], { readonly layout: number; readonly times: number }>(
       `SELECT layout, sum(times) AS times FROM booked_layout JOIN booking ON number = booking
        WHERE job = ? AND undone_at IS NULL GROUP BY layout`,
@@ -80,10 +78,17 @@ function stateOf({ let_go }: JobRow, layouts: RackJob['layouts']): RackJob['stat
   return layouts.some(({ booked }) => booked > 0) ? 'partly booked' : 'held';
 }
 
+/** Notes that nothing is promised to a job any more. */
+export function markLetGo(ledger: Ledger, number: number): void {
+  ledger
+    .prepare('UPDATE job SET let_go = 1, times_let_go = times_let_go + 1 WHERE number = ?')
+    .run(number);
+}
+
 /** @throws RackError for a plan that was made from another rack */
 export function refuseOtherRack(ledger: Ledger, { rackId }: PlannedCutting): void {
   if (rackId === undefined) return;
-  const own = ledger.connection.prepare<[], string>('SELECT id FROM rack').pluck().get();
+  const own = ledger.prepare<[], string>('SELECT id FROM rack').pluck().get();
   if (rackId === own) return;
   throw new RackError(
     'another rack',
@@ -93,7 +98,7 @@ export function refuseOtherRack(ledger: Ledger, { rackId }: PlannedCutting): voi
 
 /** Newest first. */
 export function allJobs(ledger: Ledger): readonly RackJob[] {
-  return ledger.connection
+  return ledger
     .prepare<[], number>('SELECT number FROM job ORDER BY number DESC')
     .pluck()
     .all()

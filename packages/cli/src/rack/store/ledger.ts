@@ -1,3 +1,4 @@
+import type { Statement } from 'better-sqlite3';
 import { markOf } from '../offcut-mark.js';
 import type { NewStock, RackDeed, RackSize, RackStock } from '../rack.js';
 import { RackError } from '../rack-error.js';
@@ -24,10 +25,21 @@ export interface Entry {
 export class Ledger {
   readonly connection: Connection;
   readonly now: () => string;
+  /** Those made ready so far, by their text: making one ready takes longer than running it. */
+  readonly #statements = new Map<string, Statement>();
 
   constructor(connection: Connection, now: () => string) {
     this.connection = connection;
     this.now = now;
+  }
+
+  /** A statement made ready, its values and its rows as its text has them. */
+  prepare<Values extends unknown[], Row = unknown>(sql: string): Statement<Values, Row> {
+    const known = this.#statements.get(sql);
+    const statement = known ?? this.connection.prepare(sql);
+    if (known === undefined) this.#statements.set(sql, statement);
+    // What its text takes and gives is for the caller to say, as with the connection's own.
+    return statement as Statement<Values, Row>;
   }
 
   /**
@@ -83,18 +95,16 @@ export class Ledger {
   }
 
   row(number: number): StockRow {
-    const row = this.connection
-      .prepare<[number], StockRow>('SELECT * FROM stock WHERE number = ?')
-      .get(number);
+    const row = this.prepare<[number], StockRow>('SELECT * FROM stock WHERE number = ?').get(
+      number,
+    );
     if (row === undefined) throw new Error(`The rack has no row ${number}.`);
     return row;
   }
 
   /** The row under a mark that was used at any time. */
   rowOf(mark: string): StockRow | undefined {
-    return this.connection
-      .prepare<[string], StockRow>('SELECT * FROM stock WHERE mark = ?')
-      .get(mark);
+    return this.prepare<[string], StockRow>('SELECT * FROM stock WHERE mark = ?').get(mark);
   }
 
   /** @throws RackError where nothing ever had the mark */
@@ -116,8 +126,9 @@ export class Ledger {
   /** How many of a stock are promised to a job. */
   promised(job: number, stock: number): number {
     return (
-      this.connection
-        .prepare<[number, number], number>('SELECT count FROM promise WHERE job = ? AND stock = ?')
+      this.prepare<[number, number], number>(
+        'SELECT count FROM promise WHERE job = ? AND stock = ?',
+      )
         .pluck()
         .get(job, stock) ?? 0
     );
@@ -137,8 +148,7 @@ export class Ledger {
       );
     }
     const number =
-      (this.connection.prepare<[], number | null>('SELECT max(number) FROM stock').pluck().get() ??
-        0) + 1;
+      (this.prepare<[], number | null>('SELECT max(number) FROM stock').pluck().get() ?? 0) + 1;
     this.#run(
       `INSERT INTO stock (number, mark, kind, name, length, width, metal, thickness, rolled, place,
          origin, added_at, book_value, count) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 0)`,
@@ -160,17 +170,16 @@ export class Ledger {
   }
 
   sheetsIn({ length, width, metal, thickness, rolled }: SizeColumns): number | undefined {
-    return this.connection
-      .prepare<unknown[], number>(
-        `SELECT number FROM stock WHERE kind = 'sheets' AND length = ? AND width = ? AND metal = ?
+    return this.prepare<unknown[], number>(
+      `SELECT number FROM stock WHERE kind = 'sheets' AND length = ? AND width = ? AND metal = ?
            AND thickness IS ? AND rolled IS ?`,
-      )
+    )
       .pluck()
       .get(length, width, metal, thickness, rolled);
   }
 
   #run(sql: string, ...values: readonly unknown[]): void {
-    this.connection.prepare(sql).run(...values);
+    this.prepare(sql).run(...values);
   }
 }
 

@@ -46,7 +46,8 @@ export const MIGRATIONS: readonly string[] = [
     layouts TEXT NOT NULL,
     -- Whether the sheets bought for it have come to the rack.
     received INTEGER NOT NULL DEFAULT 0 CHECK (received IN (0, 1)),
-    let_go INTEGER NOT NULL DEFAULT 0 CHECK (let_go IN (0, 1))
+    let_go INTEGER NOT NULL DEFAULT 0 CHECK (let_go IN (0, 1)),
+    times_let_go INTEGER NOT NULL DEFAULT 0
   ) STRICT;
   CREATE TABLE promise (
     job INTEGER NOT NULL REFERENCES job,
@@ -61,6 +62,9 @@ export const MIGRATIONS: readonly string[] = [
     at TEXT NOT NULL,
     scrap_area REAL NOT NULL CHECK (scrap_area >= 0),
     scrap_grams REAL CHECK (scrap_grams >= 0),
+    -- Whether nothing was promised to the job before, and how often it had been let go.
+    opened INTEGER NOT NULL CHECK (opened IN (0, 1)),
+    times_let_go INTEGER NOT NULL,
     undone_at TEXT
   ) STRICT;
   CREATE INDEX bookings_of_a_job ON booking (job);

@@ -115,8 +115,8 @@ export function sourceRow(
   return number === undefined ? undefined : ledger.row(number);
 }
 
-function holdersOf({ connection }: Ledger, row: StockRow, job: JobRow): string {
-  const names = connection
+function holdersOf(ledger: Ledger, row: StockRow, job: JobRow): string {
+  const names = ledger
     .prepare<[number, number], string>(
       `SELECT 'job ' || number || ' (' || name || ')' FROM promise JOIN job ON number = job
        WHERE stock = ? AND count > 0 AND job <> ? ORDER BY number`,
@@ -128,7 +128,7 @@ function holdersOf({ connection }: Ledger, row: StockRow, job: JobRow): string {
 
 /** Ends what is still promised to a job. */
 export function endPromises(ledger: Ledger, job: number, booking?: number): number {
-  const rows = ledger.connection
+  const rows = ledger
     .prepare<[number], { readonly stock: number; readonly count: number }>(
       'SELECT stock, count FROM promise WHERE job = ? AND count > 0 ORDER BY stock',
     )

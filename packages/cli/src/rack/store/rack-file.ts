@@ -42,13 +42,7 @@ export function createRackFile(path: string, id: string): void {
     try {
       const connection = new Database(partial);
       try {
-        connection.pragma(`application_id = ${APPLICATION_ID}`);
-        connection.pragma('journal_mode = WAL');
-        connection.transaction(() => {
-          for (const step of MIGRATIONS) connection.exec(step);
-          connection.prepare('INSERT INTO rack VALUES (1, ?, 0)').run(id);
-          connection.pragma(`user_version = ${NEWEST_VERSION}`);
-        })();
+        layOutRack(connection, id);
       } finally {
         connection.close();
       }
@@ -57,6 +51,17 @@ export function createRackFile(path: string, id: string): void {
       for (const end of ['', '-wal', '-shm']) rmSync(`${partial}${end}`, { force: true });
     }
   });
+}
+
+/** Makes an empty database a rack with nothing on it. */
+export function layOutRack(connection: Connection, id: string): void {
+  connection.pragma(`application_id = ${APPLICATION_ID}`);
+  connection.pragma('journal_mode = WAL');
+  connection.transaction(() => {
+    for (const step of MIGRATIONS) connection.exec(step);
+    connection.prepare('INSERT INTO rack VALUES (1, ?, 0)').run(id);
+    connection.pragma(`user_version = ${NEWEST_VERSION}`);
+  })();
 }
 
 /** Opens a rack that is there, and brings it to the newest version. */
