@@ -159,6 +159,21 @@ describe('book', () => {
     expect(booked.kept[0].layout).toBeGreaterThanOrEqual(1);
   });
 
+  test('cuts sheets that came to the rack before, which no other plan had meanwhile', async () => {
+    const bare = rackShop(RACK_ORDER.replace(/offcuts:\n.*\n/, ''));
+    await good(bare, 'plan order.yaml --quiet --out packet');
+    await good(bare, 'rack receive packet/plan.json');
+    const pile = bare.onRack((rack) => rack.list({ kind: 'sheets' })[0]);
+    expect(pile?.count).toBeGreaterThan(0);
+    const other: PlanFile = JSON.parse(await good(bare, 'plan order.yaml --json'));
+    expect(other.stock.flatMap(({ mark }) => mark ?? [])).toEqual([]);
+    const stdout = await good(bare, 'book packet/plan.json');
+    expect(stdout).not.toContain('Bought');
+    expect(stdout).toMatch(
+      new RegExp(`^Taken off the rack\\n.*\\n +${pile?.count} {2}${pile?.mark} `, 'm'),
+    );
+  });
+
   test('needs a plan', async () => {
     expect(await refusal(shop, 'book')).toBe(
       'stripwright: name the plan.json that was cut by, or give --undo\n',

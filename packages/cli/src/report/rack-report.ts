@@ -68,6 +68,6 @@ function unsure({ rack, order }: PlanFile): readonly string[] {
   const why =
     order.metal?.thickness === undefined
       ? `${its} told and the order tells none: give the thickness under shop`
-      : `${its} not told: measure it and correct the rack`;
+      : `${its} not told: measure it and give it by "stripwright rack correct"`;
   return wrap(`  ${were} passed over, since ${why}.`, '  ');
 }
