@@ -80,7 +80,7 @@ function kindTable(
 function promisedWords({ kind, count, promised }: RackStock): string {
   if (count === 0) return 'gone';
   if (promised === 0) return '';
-  return kind === 'offcut' ? 'yes' : `${promised} of ${count}`;
+  return kind === 'offcut' ? 'yes' : `${promised}`;
 }
 
 /** `12 offcuts and 30 whole sheets` */
