@@ -3,11 +3,13 @@ import { join } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
 import { describe, expect, test } from 'vitest';
 import { blank } from './commands/blank.js';
+import { rack } from './commands/rack/index.js';
 import { optionKey, sizeOptions } from './commands/size-options.js';
 import { run, temporaryFolder } from './environment.test.support.js';
 import { RULE_SIZES } from './order/bend-rule-sizes.js';
 import { orderContext } from './order/order-context.js';
 import { planFileSchema } from './plan-file/plan-file.js';
+import { COLUMNS } from './rack/csv/columns.js';
 import { shellWords } from './shell-words.test.support.js';
 
 const readme = readFileSync(new URL('../README.md', import.meta.url), 'utf8');
@@ -28,7 +30,7 @@ test('the worked example prints what the README shows', async () => {
   const [order = ''] = blocks('yaml');
   writeFileSync(join(cwd, 'order.yaml'), order);
   const sessions = blocks('console');
-  expect(sessions.length).toBe(4);
+  expect(sessions.length).toBe(7);
   for (const session of sessions) {
     const [prompt = '', ...shown] = session.split('\n');
     const [name, ...words] = shellWords(prompt.replace(/^\$ /, ''));
@@ -54,6 +56,16 @@ describe('the README names', () => {
     );
     expect(names.length).toBeGreaterThan(20);
     for (const name of names) expect(readme).toMatch(new RegExp(`--${name}\\b`));
+  });
+
+  test('every action of the rack, each option of theirs, and every column of its table', () => {
+    const from = readme.indexOf('## The rack\n');
+    const section = readme.slice(from, readme.indexOf('## The order\n'));
+    for (const { name, options } of rack.actions) {
+      expect(section).toContain(`stripwright rack ${name}`);
+      for (const option of Object.keys(options)) expect(section).toContain(`--${option}`);
+    }
+    for (const column of COLUMNS) expect(section).toContain(`\`${column}\``);
   });
 
   test('every field of an order', async () => {
