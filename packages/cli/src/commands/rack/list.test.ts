@@ -14,7 +14,7 @@ describe('rack list', () => {
   test('prints tables by metal', async () => {
     expect(await shop.good('list')).toBe(
       [
-        'Copper: offcuts, in inches',
+        'Copper, thickness not known: offcuts, in inches',
         '  Mark  Size         Since',
         '  CDV   300 x 90 mm  2026-03-02',
         '  CER   300 x 90 mm  2026-03-02',
