@@ -71,7 +71,7 @@ describe('the page of a rack', () => {
       ...['700 x 500 mm', '9 whole sheets: Tinplate 700 x 500', 'left rack', 'since 2026-03-02'],
       ...['400 x 150 mm', 'left rack', 'rolled along, since 2026-03-02'],
       ...['400 x 150 mm', 'door', 'rolled across, since 2026-03-02'],
-      ...['400 x 150 mm', 'left rack', 'promised, since 2026-03-02'],
+      ...['400 x 150 mm', 'left rack', 'since 2026-03-02, promised'],
     ]);
     expect(elements.filter(({ name }) => name === 'h2').map(({ text }) => text)).toEqual([
       'Copper, 0.28 mm thick: 1 outline',

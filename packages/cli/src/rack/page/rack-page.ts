@@ -106,8 +106,8 @@ function factsOf(stock: RackStock, units: ShopUnits): readonly string[] {
     ...(place === '' ? [] : [place]),
     [
       ...(rolled === undefined ? [] : [`rolled ${rolled}`]),
-      ...(promised === 0 ? [] : [kind === 'offcut' ? 'promised' : `${promised} promised`]),
       `since ${dayOf(addedAt)}`,
+      ...(promised === 0 ? [] : [kind === 'offcut' ? 'promised' : `${promised} promised`]),
     ].join(', '),
   ];
 }
