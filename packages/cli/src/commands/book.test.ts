@@ -67,7 +67,7 @@ describe('book', () => {
     await good(shop, 'book packet/plan.json');
     const before = shop.free();
     expect(await refusal(shop, 'book packet/plan.json')).toBe(
-      'stripwright: the plan is booked already, as job 1 (Small order); for another such order, plan again\n',
+      'stripwright: the plan is booked already, as job 1 (Small order); for another such order, plan again from the rack as it is now\n',
     );
     expect(shop.free()).toEqual(before);
   });

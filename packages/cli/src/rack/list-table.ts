@@ -4,7 +4,7 @@ import { counted } from '../report/counted.js';
 import { type Column, REPORT_WIDTH, shorten, table } from '../report/table.js';
 import { byMetal } from './by-metal.js';
 import type { RackStock } from './rack.js';
-import { bareSize, dayOf, metalWords, UNIT_WORDS } from './stock-words.js';
+import { bareSize, dayOf, metalHeading, UNIT_WORDS } from './stock-words.js';
 
 interface Told extends Column {
   /** True if it is left out where it has nothing to say. */
@@ -53,7 +53,7 @@ export function listTables(stock: readonly RackStock[], units: ShopUnits): reado
   const lines = byMetal(stock).flatMap((group) => {
     const offcuts = group.stock.filter(({ kind }) => kind === 'offcut');
     const sheets = group.stock.filter(({ kind }) => kind === 'sheets');
-    const metal = capitalised(metalWords(group, units));
+    const metal = metalHeading(group, units);
     return [
       ...kindTable(`${metal}: offcuts, in ${UNIT_WORDS[units]}`, OFFCUT_COLUMNS, offcuts, units),
       ...kindTable(`${metal}: whole sheets, in ${UNIT_WORDS[units]}`, SHEET_COLUMNS, sheets, units),
@@ -80,7 +80,7 @@ function kindTable(
 function promisedWords({ kind, count, promised }: RackStock): string {
   if (count === 0) return 'gone';
   if (promised === 0) return '';
-  return kind === 'offcut' ? 'yes' : `${promised} of ${count}`;
+  return kind === 'offcut' ? 'yes' : `${promised}`;
 }
 
 /** `12 offcuts and 30 whole sheets` */
@@ -93,8 +93,4 @@ function countWords(stock: readonly RackStock[]): string {
     ...(sheets > 0 ? [counted(sheets, 'whole sheet')] : []),
   ];
   return words.length === 0 ? 'Nothing lies there.' : `${words.join(' and ')}.`;
-}
-
-function capitalised(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -20,7 +20,8 @@ export function readStockSize(text: string, units: Unit): Reading<Size> {
 export function readStockSide(text: string, units: Unit): Reading<number> {
   const side = parsePositiveLength(text, units);
   if (!side.ok) return side;
-  return side.value < FINEST_MARK ? tooSmall(FINEST_MARK) : accept(roundMillimetres(side.value));
+  const rounded = roundMillimetres(side.value);
+  return rounded < FINEST_MARK ? tooSmall(FINEST_MARK) : accept(rounded);
 }
 
 /** Two sides in millimetres, rounded as a rack keeps them. */
@@ -31,7 +32,8 @@ export function longerFirst(one: number, other: number): Size {
 
 /** A thickness as a rack keeps it. */
 export function stockThickness(thickness: number): Reading<number> {
-  return thickness < THINNEST ? tooSmall(THINNEST) : accept(roundMillimetres(thickness));
+  const rounded = roundMillimetres(thickness);
+  return rounded < THINNEST ? tooSmall(THINNEST) : accept(rounded);
 }
 
 const tooSmall = (limit: number) => refuse({ code: 'too small', limit: `${limit} mm` });

@@ -25,6 +25,13 @@ export function metalWords({ metal, thickness }: RackMetal, units: ShopUnits): s
   return thickness === undefined ? metal : `${metal}, ${printThickness(thickness, units)} thick`;
 }
 
+/** The same as a heading: `Tinplate, 0.011 in thick`, `Copper, thickness not known`. */
+export function metalHeading(metal: RackMetal, units: ShopUnits): string {
+  const words = metalWords(metal, units);
+  const told = metal.thickness === undefined ? `${words}, thickness not known` : words;
+  return `${told.charAt(0).toUpperCase()}${told.slice(1)}`;
+}
+
 /** The day of a time, as YYYY-MM-DD. */
 export function dayOf(time: string): string {
   return time.slice(0, 'YYYY-MM-DD'.length);

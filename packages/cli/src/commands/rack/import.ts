@@ -73,7 +73,7 @@ function report(
   const fresh = added.flatMap((mark) => rack.find(mark) ?? []);
   const lines = [
     ...(fresh.length === 0 ? [] : [...marksTable(fresh, units), '']),
-    ...wrap(`Added: ${named(added)}`, '  '),
+    `Added: ${added.length}`,
     ...wrap(`Corrected: ${named(corrected)}`, '  '),
     `As they were: ${unchanged}`,
   ];
@@ -81,5 +81,5 @@ function report(
 }
 
 function named(marks: readonly string[]): string {
-  return marks.length === 0 ? 'none' : `${marks.length} (${marks.join(', ')})`;
+  return marks.length === 0 ? '0' : `${marks.length} (${marks.join(', ')})`;
 }

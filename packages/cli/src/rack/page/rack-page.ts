@@ -6,7 +6,7 @@ import { HANDLING_CAUTION } from '../../report/cautions.js';
 import { counted } from '../../report/counted.js';
 import { byMetal } from '../by-metal.js';
 import type { RackStock } from '../rack.js';
-import { dayOf, metalWords, sizeWords } from '../stock-words.js';
+import { dayOf, metalHeading, sizeWords } from '../stock-words.js';
 import { drawOutline } from './draw-outline.js';
 import { scaleFor } from './scale.js';
 import { drawScaleBar } from './scale-bar.js';
@@ -47,7 +47,7 @@ export interface RackPage {
 export function rackPage({ stock, units, revision }: RackPage): string {
   const scale = scaleFor(stock);
   const groups = byMetal(stock).flatMap((group) => [
-    `<h2>${escaped(capitalised(metalWords(group, units)))}: ${counted(group.stock.length, 'outline')}</h2>`,
+    `<h2>${escaped(metalHeading(group, units))}: ${counted(group.stock.length, 'outline')}</h2>`,
     '<div>',
     ...[...group.stock].sort(largestFirst).map((one) => figure(one, scale, units)),
     '</div>',
@@ -106,16 +106,12 @@ function factsOf(stock: RackStock, units: ShopUnits): readonly string[] {
     ...(place === '' ? [] : [place]),
     [
       ...(rolled === undefined ? [] : [`rolled ${rolled}`]),
-      ...(promised === 0 ? [] : [kind === 'offcut' ? 'promised' : `${promised} promised`]),
       `since ${dayOf(addedAt)}`,
+      ...(promised === 0 ? [] : [kind === 'offcut' ? 'promised' : `${promised} promised`]),
     ].join(', '),
   ];
 }
 
 function largestFirst(one: RackStock, other: RackStock): number {
   return other.length - one.length || other.width - one.width || (one.mark < other.mark ? -1 : 1);
-}
-
-function capitalised(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
