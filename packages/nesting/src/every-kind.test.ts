@@ -22,10 +22,9 @@ beforeAll(async () => {
 /** Seconds for each; most end by themselves. */
 const SECONDS = 2;
 
-describe.each(EVERY_KIND)('small problems with $name', ({ mayMiss, problems }) => {
+describe.each(EVERY_KIND)('small problems with $name', ({ problems }) => {
   it('cost what trying every cut finds', { timeout: 60_000 + OF_EACH * 3_000 }, async () => {
     let cut = 0;
-    let least = 0;
     await fc.assert(
       fc.asyncProperty(problems(SMALL), async (problem) => {
         const best = leastCost(highs, problem);
@@ -37,28 +36,23 @@ describe.each(EVERY_KIND)('small problems with $name', ({ mayMiss, problems }) =
         }
         const { plan } = outcome;
         cut++;
-        if (plan.cost === best) least++;
-        if (!mayMiss) {
-          seen.planned++;
-          if (plan.effort.integerMasters > 0) seen.searched++;
-          if (plan.bound.proven) seen.proven++;
-        }
+        seen.planned++;
+        if (plan.effort.integerMasters > 0) seen.searched++;
+        if (plan.bound.proven) seen.proven++;
         expect(verifyPlan(problem, plan)).toEqual([]);
         // A bound above the least cost would be false whatever the plan.
         expect(plan.bound.cost).toBeLessThanOrEqual(Number(best));
-        expect(plan.cost).toBeGreaterThanOrEqual(Number(best));
-        if (plan.bound.proven || !mayMiss) expect(plan.cost).toBe(best);
+        expect(plan.cost).toBe(best);
       }),
       { numRuns: OF_EACH },
     );
     // The comparison means something only where many of them can be cut.
     expect(cut).toBeGreaterThan(OF_EACH / 5);
-    expect(least).toBeGreaterThan(cut / 2);
   });
 });
 
-it('some need more than the linear bound, and most are proven', () => {
+it('some need more than the linear bound, and nearly all are proven', () => {
   // Or the integer search, and its proofs, would go unchecked.
   expect(seen.searched).toBeGreaterThan(5);
-  expect(seen.proven).toBeGreaterThan(0.5 * seen.planned);
+  expect(seen.proven).toBeGreaterThan(0.9 * seen.planned);
 });
