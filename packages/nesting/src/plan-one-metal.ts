@@ -116,7 +116,7 @@ export async function planOneMetal(
       proper: (pattern, wanted) =>
         rules.stages === 2 && keep === undefined ? pattern : proper(pattern, wanted, boxes, rules),
       bare: keep === undefined ? undefined : (all) => withoutSurplus(all, demand, boxes, rules),
-      everyPattern: () => everyPattern(boxes, demand, rules),
+      everyPattern: (over) => everyPattern(boxes, demand, rules, over),
       engines,
       deadline: until,
       effort,

@@ -10,6 +10,7 @@ export class Combinations {
   readonly #steps: readonly number[];
   /** Of two combinations, at `a * size + b`: both together. */
   readonly #sums: Int32Array;
+  readonly #withOneMore: readonly (readonly number[])[];
 
   /** @param most copies of each piece that count; more of it count as so many */
   constructor(most: readonly number[]) {
@@ -24,12 +25,17 @@ export class Combinations {
     this.size = size;
     this.#sums = new Int32Array(size * size);
     const counts = Array.from({ length: size }, (_, number) => this.counts(number));
-    for (const [a, one] of counts.entries()) {
-      for (const [b, other] of counts.entries()) {
-        this.#sums[a * size + b] = steps.reduce(
-          (sum, step, piece) => sum + step * Math.min(most[piece], one[piece] + other[piece]),
-          0,
-        );
+    this.#withOneMore = counts.map((copies, number) =>
+      steps.flatMap((step, piece) => (copies[piece] < most[piece] ? [number + step] : [])),
+    );
+    for (let a = 0; a < size; a++) {
+      for (let b = 0; b < size; b++) {
+        let sum = 0;
+        for (let piece = 0; piece < steps.length; piece++) {
+          const copies = counts[a][piece] + counts[b][piece];
+          sum += steps[piece] * Math.min(most[piece], copies);
+        }
+        this.#sums[a * size + b] = sum;
       }
     }
   }
@@ -46,19 +52,13 @@ export class Combinations {
 
   /** Copies of each piece. */
   counts(combination: number): readonly number[] {
-    return this.#most.map((most, piece) => this.#digit(combination, piece, most));
+    return this.#most.map(
+      (most, piece) => Math.floor(combination / this.#steps[piece]) % (most + 1),
+    );
   }
 
   /** The combinations with one copy more of some piece. */
   withOneMore(combination: number): readonly number[] {
-    return this.#steps.flatMap((step, piece) =>
-      this.#digit(combination, piece, this.#most[piece]) < this.#most[piece]
-        ? [combination + step]
-        : [],
-    );
-  }
-
-  #digit(combination: number, piece: number, most: number): number {
-    return Math.floor(combination / this.#steps[piece]) % (most + 1);
+    return this.#withOneMore[combination];
   }
 }

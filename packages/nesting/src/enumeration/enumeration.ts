@@ -10,10 +10,15 @@ import type { WayToCut, Yield } from './yield.js';
 /** Thrown where there is more to try than is allowed. */
 export class TooMuch extends Error {}
 
-/** Steps that may still be taken, shared by the boxes of a problem. */
-export interface StepsLeft {
+/** What may still be spent, shared by the boxes of a problem. */
+export interface Allowance {
   steps: number;
+  /** Asked now and then; true ends it. */
+  readonly over: () => boolean;
 }
+
+/** Steps that it takes to look a rectangle up. */
+const TO_LOOK_UP = 4;
 
 export interface EnumerationRequest {
   readonly box: Box;
@@ -21,7 +26,7 @@ export interface EnumerationRequest {
   readonly combinations: Combinations;
   /** Values remnants, in net ticks. */
   readonly keep: KeepValue;
-  readonly left: StepsLeft;
+  readonly left: Allowance;
 }
 
 /** What one direction of cutting makes of a rectangle. */
@@ -42,15 +47,9 @@ export class Enumeration {
   readonly #known = new Map<string, readonly Yield[]>();
   /** Of the lays that are wanted. */
   readonly lays: readonly BoxLay[];
-  /** Of the smallest lays, each way. */
-  readonly #leastLength: number;
-  readonly #leastWidth: number;
-
   constructor(request: EnumerationRequest) {
     this.#request = request;
     this.lays = request.box.lays.filter(({ piece }) => request.combinations.one(piece) > 0);
-    this.#leastLength = Math.min(...this.lays.map(({ length }) => length));
-    this.#leastWidth = Math.min(...this.lays.map(({ width }) => width));
   }
 
   /**
@@ -66,10 +65,11 @@ export class Enumeration {
     const known = this.#known.get(name);
     if (known !== undefined) return known;
     const { combinations } = this.#request;
-    this.#take(combinations.size);
+    if (this.#request.left.over()) throw new TooMuch();
     let found = [this.uncut(length, width)];
     // What no piece fits is not worth a cut: one remnant is worth no less than several.
-    if (length >= this.#leastLength && width >= this.#leastWidth) {
+    if (this.lays.some((lay) => lay.length <= length && lay.width <= width)) {
+      this.#take(combinations.size);
       const frontier = new Frontier(combinations);
       for (const { pieces, kept, way } of found) frontier.add(pieces, kept, way);
       look(frontier);
@@ -113,7 +113,7 @@ export class Enumeration {
     const { kerf } = this.#request.rules.limits;
     const [breadth, span] = runs === 'along' ? [width, length] : [length, width];
     const divisions: Division[] = [];
-    this.#take(breadth);
+    this.#take(breadth * TO_LOOK_UP);
     for (let near = 1; near < breadth; near++) {
       if (!this.#mayCut(breadth, span, near)) continue;
       divisions.push({ runs, near, far: breadth - near > kerf ? breadth - near : 0 });

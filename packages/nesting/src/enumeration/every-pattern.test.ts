@@ -26,7 +26,7 @@ function listed(problem: CuttingProblem, stock: Stock) {
     ({ box }) => ({ ...box, keep: keepRuleFor(stock, problem.keep) }),
   );
   const demand = problem.pieces.map(({ quantity }) => quantity);
-  return { rules, boxes, patterns: everyPattern(boxes, demand, rules) };
+  return { rules, boxes, patterns: everyPattern(boxes, demand, rules, () => false) };
 }
 
 function yielded({ counts, kept }: Pattern, problem: CuttingProblem): Yielded {
@@ -127,5 +127,7 @@ describe('everyPattern', () => {
       large,
     );
     expect(patterns).toBeUndefined();
+    const small = listed({ pieces: [piece('a', 4, 3, 5)], stock: [stock], shear: either }, stock);
+    expect(everyPattern(small.boxes, [5], small.rules, () => true)).toBeUndefined();
   });
 });

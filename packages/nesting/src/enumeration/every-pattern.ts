@@ -4,7 +4,7 @@ import { keptValue } from '../pattern/kept-value.js';
 import type { Part, Pattern } from '../pattern/part.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import { Combinations } from './combinations.js';
-import { type EnumerationRequest, type StepsLeft, TooMuch } from './enumeration.js';
+import { type Allowance, type EnumerationRequest, TooMuch } from './enumeration.js';
 import { Frontier } from './frontier.js';
 import { partOf, type Yield } from './yield.js';
 import { yieldsFreely } from './yields-freely.js';
@@ -24,14 +24,16 @@ const MOST_TICKS = 400;
  * value of remnants. Every cut at every tick is tried.
  * @param boxes one for each stock class
  * @param demand copies wanted of each piece
+ * @param over asked now and then; true gives up
  * @returns undefined where the problem is not small
  */
 export function everyPattern(
   boxes: readonly (FillBox & Box)[],
   demand: readonly number[],
   rules: CuttingRules,
+  over: () => boolean,
 ): readonly Pattern[] | undefined {
-  const left: StepsLeft = { steps: MOST_STEPS };
+  const left: Allowance = { steps: MOST_STEPS, over };
   try {
     return boxes.flatMap((box, stockClass) =>
       yieldsOf(box, demand, rules, left)
@@ -48,7 +50,7 @@ function yieldsOf(
   box: FillBox & Box,
   demand: readonly number[],
   rules: CuttingRules,
-  left: StepsLeft,
+  left: Allowance,
 ): readonly Yield[] {
   const most = mostOf(box, demand);
   const size = most.reduce((product, copies) => product * (copies + 1), 1);

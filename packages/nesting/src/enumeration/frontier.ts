@@ -13,12 +13,11 @@ const NONE = -1;
 export class Frontier {
   readonly #combinations: Combinations;
   readonly #kept: Float64Array;
-  readonly #ways: (Way | undefined)[];
+  readonly #ways = new Map<number, Way>();
 
   constructor(combinations: Combinations) {
     this.#combinations = combinations;
     this.#kept = new Float64Array(combinations.size).fill(NONE);
-    this.#ways = new Array(combinations.size).fill(undefined);
   }
 
   /** Whether this would be better than what is known of the same pieces. */
@@ -29,7 +28,7 @@ export class Frontier {
   add(pieces: number, kept: number, way: Way): void {
     if (!this.betters(pieces, kept)) return;
     this.#kept[pieces] = kept;
-    this.#ways[pieces] = way;
+    this.#ways.set(pieces, way);
   }
 
   /** Those that no other matches. */
@@ -39,14 +38,14 @@ export class Frontier {
     const most = new Float64Array(size);
     const best: Yield[] = [];
     for (let pieces = size - 1; pieces >= 0; pieces--) {
-      const more = Math.max(
-        NONE,
-        ...this.#combinations.withOneMore(pieces).map((larger) => most[larger]),
-      );
+      let more = NONE;
+      for (const larger of this.#combinations.withOneMore(pieces)) {
+        more = Math.max(more, most[larger]);
+      }
       const kept = this.#kept[pieces];
       most[pieces] = Math.max(kept, more);
-      const way = this.#ways[pieces];
-      if (way !== undefined && kept > more) best.push({ pieces, kept, way });
+      const way = kept > more ? this.#ways.get(pieces) : undefined;
+      if (way !== undefined) best.push({ pieces, kept, way });
     }
     return best;
   }

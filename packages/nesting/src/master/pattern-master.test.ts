@@ -36,8 +36,8 @@ describe('solvePatternMaster', () => {
     // Two of three leave nothing; three of two leave 40 each.
     const patterns = [pattern(0, 3, 0), pattern(0, 2, 40)];
     const of = (price: number) => solved(6, [sheet('s', 9, 9, { price })], patterns, 0);
-    expect(await of(130)).toEqual({ cost: 260, counts: [2, 0] });
-    expect(await of(110)).toEqual({ cost: 210, counts: [0, 3] });
+    expect(await of(130)).toEqual({ status: 'optimal', cost: 260, counts: [2, 0] });
+    expect(await of(110)).toMatchObject({ cost: 210, counts: [0, 3] });
   });
 
   it('pays for whole packs, and values what is left over of them', async () => {
@@ -45,9 +45,15 @@ describe('solvePatternMaster', () => {
     const single = sheet('s', 8, 8, { price: 130 });
     const patterns = [pattern(0, 1, 0), pattern(1, 1, 0)];
     // Three from a pack: 400 - 80; by the sheet: 390.
-    expect(await solved(3, [pack, single], patterns, 80)).toEqual({ cost: 320, counts: [3, 0] });
+    expect(await solved(3, [pack, single], patterns, 80)).toMatchObject({
+      cost: 320,
+      counts: [3, 0],
+    });
     // Five: a pack and a single sheet.
-    expect(await solved(5, [pack, single], patterns, 80)).toEqual({ cost: 530, counts: [4, 1] });
+    expect(await solved(5, [pack, single], patterns, 80)).toMatchObject({
+      cost: 530,
+      counts: [4, 1],
+    });
     // Two: 400 - 2 x 80 or 260.
     expect(await solved(2, [pack, single], patterns, 80)).toMatchObject({ cost: 240 });
     expect(await solved(2, [pack, single], patterns, 60)).toMatchObject({ cost: 260 });
@@ -60,7 +66,10 @@ describe('solvePatternMaster', () => {
 
   it('knows when there is not enough', async () => {
     const patterns = [pattern(0, 2, 0)];
-    expect(await solved(2, [offcut('A', 9, 9)], patterns, 7)).toEqual({ cost: 7, counts: [1] });
+    expect(await solved(2, [offcut('A', 9, 9)], patterns, 7)).toMatchObject({
+      cost: 7,
+      counts: [1],
+    });
     expect(await solved(3, [offcut('A', 9, 9)], patterns, 7)).toBe('infeasible');
     expect(await solved(3, [offcut('A', 9, 9)], [], 7)).toBe('infeasible');
   });

@@ -15,6 +15,8 @@ export interface PatternMasterRequest {
 
 /** Whole numbers that a solved master gives. */
 export interface PatternAnswer {
+  /** `stopped`: there may be a better one. */
+  readonly status: 'optimal' | 'stopped';
   /** By the measure, coins kept in sheets taken off. */
   readonly cost: number;
   /** How many sheets to cut by each pattern. */
@@ -29,7 +31,7 @@ const MOST_SHEETS = 100;
  * class, a choice of how many of its sheets are taken, at what so many cost, with
  * those on hand used first, whole packs paid for, and what is left over of them
  * valued. Made for few patterns of few classes.
- * @returns `stopped` where it was too large, or not solved in time
+ * @returns `stopped` where it was too large, or nothing was found in time
  */
 export async function solvePatternMaster(
   { classes, demand, measure, patterns, engines }: PatternMasterRequest,
@@ -75,8 +77,9 @@ export async function solvePatternMaster(
     master.add([...cut, ...sheets]);
     const answer = await master.solve({ integer: true, seconds });
     if (answer.status === 'infeasible') return 'infeasible';
-    if (answer.status !== 'optimal') return 'stopped';
-    return { cost: answer.objective, counts: answer.values.slice(0, patterns.length) };
+    if (answer.status === 'rejected' || answer.values === undefined) return 'stopped';
+    const { status, values, objective = Number.NaN } = answer;
+    return { status, cost: objective, counts: values.slice(0, patterns.length) };
   } finally {
     master.close();
   }

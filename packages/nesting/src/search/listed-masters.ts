@@ -16,9 +16,20 @@ const SHARE_TO_LIST = 0.1;
 const NODES_TO_FIND = 400;
 const SHARE_TO_FIND = 0.15;
 
-/** Whether patterns may be listed by what they fall short of the best: by this kind of cutting. */
-export function mayList({ pricer, limits, bare }: SearchGround): boolean {
-  return pricer.within !== undefined && limits.narrowest <= 1 && bare === undefined;
+/**
+ * Whether the integer master over patterns that are listed by what they fall short of
+ * the best may be expected to prove plans: with this kind of cutting, and where the
+ * order in which supplies must be taken is the cheapest anyway.
+ */
+export function mayList({ pricer, limits, bare, classes }: SearchGround): boolean {
+  return (
+    pricer.within !== undefined &&
+    limits.narrowest <= 1 &&
+    bare === undefined &&
+    classes.every(({ supplies }) =>
+      supplies.every((s, i) => s.price >= (supplies[i - 1] ?? s).price),
+    )
+  );
 }
 
 /** The integer master over all patterns that came up, where they are few. */
