@@ -7,7 +7,7 @@ import type { Combinations } from './combinations.js';
 import { Frontier } from './frontier.js';
 import type { WayToCut, Yield } from './yield.js';
 
-/** Thrown where there is more to try than is allowed. */
+/** Thrown where there is more to try than is allowed; `everyPattern` catches it. */
 export class TooMuch extends Error {}
 
 /** What may still be spent, shared by the boxes of a problem. */
@@ -47,6 +47,7 @@ export class Enumeration {
   readonly #known = new Map<string, readonly Yield[]>();
   /** Of the lays that are wanted. */
   readonly lays: readonly BoxLay[];
+
   constructor(request: EnumerationRequest) {
     this.#request = request;
     this.lays = request.box.lays.filter(({ piece }) => request.combinations.one(piece) > 0);

@@ -9,7 +9,7 @@ import { legal } from '../pattern/legal.js';
 import type { Pattern } from '../pattern/part.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import { either, offcut, piece } from '../plan-cutting.test.support.js';
-import type { CuttingProblem, Stock } from '../problem.js';
+import type { CuttingProblem, Stages, Stock } from '../problem.js';
 import { randomOfKind, SMALL } from '../random-kinds.test.support.js';
 import { everyPattern } from './every-pattern.js';
 
@@ -112,6 +112,18 @@ describe('everyPattern', () => {
       [3, 18],
       [4, 0],
     ]);
+  });
+
+  it('looks into long rows of small pieces', () => {
+    const rows = (stages: Stages, stock: Stock) =>
+      listed(
+        { pieces: [piece('a', 1, 1, 3)], stock: [stock], shear: { ...either, stages } },
+        stock,
+      ).patterns?.map(({ counts }) => counts[0][1]);
+    for (const stages of [2, 3, 'free'] as const) {
+      expect(rows(stages, offcut('A', 380, 2))).toEqual([3]);
+      expect(rows(stages, offcut('A', 45, 45))).toEqual([3]);
+    }
   });
 
   it('gives up where the stock is large, or the pieces many', () => {

@@ -41,6 +41,7 @@ const STEPS_BEFORE_LISTING = 6;
 const STEPS_IN_VAIN = 60;
 /** Local searches before patterns are listed where there are many of each kind of piece. */
 const STARTS_OF_MANY = 12;
+/** How a search ends by which a master over all patterns proves the plan. */
 const ALL_SEARCHED = 'all patterns within the gap searched';
 /** Share of the time that the linear plan over the quick pricer's patterns may take. */
 const SHARE_OF_QUICK = 0.2;
