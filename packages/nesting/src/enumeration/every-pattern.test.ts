@@ -13,7 +13,7 @@ import type { CuttingProblem, Stages, Stock } from '../problem.js';
 import { randomOfKind, SMALL } from '../random-kinds.test.support.js';
 import { everyPattern } from './every-pattern.js';
 
-/** What a pattern yields of each piece, no more than is wanted, and in coins. */
+/** What a pattern yields of each piece, and in coins. */
 interface Yielded {
   readonly counts: readonly number[];
   readonly kept: number;
@@ -31,10 +31,7 @@ function listed(problem: CuttingProblem, stock: Stock) {
 
 function yielded({ counts, kept }: Pattern, problem: CuttingProblem): Yielded {
   const copies = new Map(counts);
-  return {
-    counts: problem.pieces.map(({ quantity }, i) => Math.min(quantity, copies.get(i) ?? 0)),
-    kept,
-  };
+  return { counts: problem.pieces.map((_, i) => copies.get(i) ?? 0), kept };
 }
 
 const matches = (a: Yielded, b: Yielded) =>
@@ -73,6 +70,9 @@ describe('everyPattern', () => {
           const found = patterns?.map((pattern) => yielded(pattern, problem)) ?? [];
           for (const pattern of patterns ?? []) {
             expect(legal(pattern.part, boxes[0], rules)).toBe(true);
+            for (const [piece, copies] of pattern.counts) {
+              expect(copies).toBeLessThanOrEqual(problem.pieces[piece].quantity);
+            }
             expect(pattern).toEqual(patternOf(pattern.part, 0, boxes[0], rules));
             expect(layoutFaults(layOut(pattern, stock, 1, problem), stock, problem)).toEqual([]);
           }

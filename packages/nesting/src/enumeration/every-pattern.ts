@@ -19,9 +19,9 @@ const MOST_TICKS = 400;
 
 /**
  * Lists the patterns of every box of a small problem that no other matches in
- * pieces and in kept remnants, at most what is wanted of each piece counted: the
- * best plan is made of some of them, whatever the limits of the shear and the
- * value of remnants. Every cut at every tick is tried.
+ * pieces and in kept remnants, with no more of a piece than is wanted: the best
+ * plan is made of some of them, whatever the limits of the shear and the value of
+ * remnants. Every cut at every tick is tried.
  * @param boxes one for each stock class
  * @param demand copies wanted of each piece
  * @param over asked now and then; true gives up
@@ -38,7 +38,10 @@ export function everyPattern(
     return boxes.flatMap((box, stockClass) =>
       yieldsOf(box, demand, rules, left)
         .filter(({ pieces }) => pieces > 0)
-        .map((found) => patternOf(rootOf(found, box, rules), stockClass, box, rules)),
+        .map((found) => {
+          const part = startingRight(partOf(found, demand), box, rules);
+          return patternOf(part, stockClass, box, rules);
+        }),
     );
   } catch (error) {
     if (error instanceof TooMuch) return undefined;
@@ -79,8 +82,7 @@ function mostOf({ length, width, lays }: Box, demand: readonly number[]): readon
 }
 
 /** Free cuts that begin the other way than the first cuts must run are within one band of these. */
-function rootOf(found: Yield, box: Box, { firstCut }: CuttingRules): Part {
-  const part = partOf(found);
+function startingRight(part: Part, box: Box, { firstCut }: CuttingRules): Part {
   if (part.kind === 'lay' || firstCut === 'either' || part.cuts === firstCut) return part;
   const extent = firstCut === 'along' ? box.width : box.length;
   return { kind: 'split', cuts: firstCut, parts: [{ extent, part }] };

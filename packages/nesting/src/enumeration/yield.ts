@@ -1,5 +1,6 @@
 import type { BoxLay } from '../pattern/box.js';
 import type { Part, Slice } from '../pattern/part.js';
+import { isEmpty } from '../pattern/pattern-key.js';
 import type { Rolling } from '../problem.js';
 
 /** What a rectangle can yield, and how. */
@@ -31,19 +32,33 @@ export interface WayToCut {
   readonly far?: Yield;
 }
 
-/** The part that a rectangle is to be cut up as. */
-export function partOf({ way }: Yield): Part {
-  if (way.kind === 'whole') return { kind: 'split', cuts: 'along', parts: [] };
-  if (way.kind === 'lay') {
-    return { kind: 'lay', piece: way.lay.piece, turned: way.lay.turned };
-  }
-  return { kind: 'split', cuts: way.runs, parts: slices(way) };
+/**
+ * The part that a rectangle is to be cut up as. A piece beyond what is wanted is left
+ * in the metal, and slices that hold nothing are left in the rest behind the others,
+ * which is worth no less.
+ * @param wanted most copies of each piece
+ */
+export function partOf(found: Yield, wanted: readonly number[]): Part {
+  const left = [...wanted];
+  const part = ({ way }: Yield): Part => {
+    if (way.kind === 'cut') return { kind: 'split', cuts: way.runs, parts: slices(way) };
+    if (way.kind === 'whole' || left[way.lay.piece] === 0) return EMPTY;
+    const { piece, turned } = way.lay;
+    left[piece]--;
+    return { kind: 'lay', piece, turned };
+  };
+  /** Cuts of what lies beyond a cut that run the same way part off further slices. */
+  const slices = ({ runs, breadth, extent, near, far }: WayToCut): readonly Slice[] => {
+    const first = { extent, part: part(near) };
+    const further =
+      far === undefined
+        ? []
+        : far.way.kind === 'cut' && far.way.runs === runs
+          ? slices(far.way)
+          : [{ extent: breadth - extent, part: part(far) }];
+    return [first, ...further].filter((slice) => !isEmpty(slice.part));
+  };
+  return part(found);
 }
 
-/** Cuts of what lies beyond a cut that run the same way part off further slices. */
-function slices({ runs, breadth, extent, near, far }: WayToCut): readonly Slice[] {
-  const first = { extent, part: partOf(near) };
-  if (far === undefined || far.way.kind === 'whole') return [first];
-  if (far.way.kind === 'cut' && far.way.runs === runs) return [first, ...slices(far.way)];
-  return [first, { extent: breadth - extent, part: partOf(far) }];
-}
+const EMPTY: Part = { kind: 'split', cuts: 'along', parts: [] };
