@@ -29,7 +29,7 @@ async function interruptedAt(cwd: string, cues: readonly RegExp[], environment =
   const script = `
     import { main, nodeEnvironment } from ${JSON.stringify(built)};
     const stderr = { isTerminal: true, write: (text) => void process.stderr.write(text) };
-    const words = ['plan', 'order.yaml', '--out', 'packet', '--time-limit', '100'];
+    const words = ['plan', 'order.yaml', '--no-rack', '--out', 'packet', '--time-limit', '100'];
     process.exitCode = await main(words, { ...nodeEnvironment(), stderr ${environment} });
   `;
   const child = spawn(process.execPath, ['--input-type=module', '--eval', script], { cwd });

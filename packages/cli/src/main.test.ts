@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
+import { isGroup, runnable } from './commands/command.js';
 import { commands } from './commands/index.js';
 import { run, temporaryFolder } from './environment.test.support.js';
 import { SMALL_ORDER } from './order/small-order.test.support.js';
@@ -12,9 +13,20 @@ const cwd = temporaryFolder();
 writeFileSync(join(cwd, 'order.yaml'), SMALL_ORDER);
 writeFileSync(join(cwd, 'ring.svg'), RING);
 
-const helps = [[], ...commands.map(({ name }) => [name])];
+const all = runnable(commands);
+const groups = commands.filter(isGroup).map(({ name }) => [name]);
+const helps = [[], ...all.map(({ words }) => words)];
 
 describe('help', () => {
+  test.each(groups.map((words) => [words]))('%j lists its actions', async (words) => {
+    const { exitCode, stdout, stderr } = await run([...words, '--help'], { cwd });
+    expect([exitCode, stderr]).toEqual([0, '']);
+    const actions = all.filter((one) => one.words.length > 1 && one.words[0] === words[0]);
+    expect(actions.length).toBeGreaterThan(1);
+    for (const one of actions) expect(stdout).toContain(`stripwright ${one.words.join(' ')} `);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
   test.each(helps.map((words) => [[...words, '--help']]))('%j', async (words) => {
     const { exitCode, stdout, stderr } = await run(words, { cwd });
     expect(exitCode).toBe(0);
@@ -26,8 +38,10 @@ describe('help', () => {
   });
 
   test('every example runs', async () => {
-    const examples = commands.flatMap(({ examples }) => examples.map(({ command }) => command));
-    expect(examples.length).toBeGreaterThanOrEqual(commands.length);
+    const examples = all.flatMap(({ command: { examples } }) =>
+      examples.map(({ command }) => command),
+    );
+    expect(examples.length).toBeGreaterThanOrEqual(all.length);
     for (const example of ['stripwright plan order.yaml --out packet', ...examples]) {
       const [name, ...words] = shellWords(example);
       expect(name).toBe('stripwright');
@@ -40,9 +54,8 @@ describe('help', () => {
   test('the help of the whole shows no example that no command has', async () => {
     const { stdout } = await run(['--help'], { cwd });
     const shown = /Examples:\n +(.*?) {2,}/.exec(stdout)?.[1];
-    expect(commands.flatMap(({ examples }) => examples.map(({ command }) => command))).toContain(
-      shown,
-    );
+    const examples = all.flatMap(({ command }) => command.examples);
+    expect(examples.map(({ command }) => command)).toContain(shown);
   });
 
   test('blank lists every outline with its sizes', async () => {
@@ -73,15 +86,33 @@ describe('help', () => {
 
 describe('misuse', () => {
   test.each<[words: string[], message: string]>([
-    [[], 'stripwright: name a command: plan, blank, check or gallery; see stripwright --help\n'],
+    [
+      [],
+      'stripwright: name a command: plan, blank, check, rack, hold, book or gallery; see stripwright --help\n',
+    ],
     [['plna', 'x'], 'stripwright: no such command; did you mean plan? See stripwright --help\n'],
     [['frobnicate'], 'stripwright: unknown: frobnicate; see stripwright --help\n'],
     [['plan'], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
     [['plan', ''], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
+    [
+      ['rack'],
+      'stripwright: name an action: add, receive, list, draw, correct, remove, history, worth, ' +
+        'keep, export or import; see stripwright rack --help\n',
+    ],
+    [
+      ['rack', 'lsit'],
+      'stripwright: no such action; did you mean list? See stripwright rack --help\n',
+    ],
+    [['rack', 'add'], 'stripwright: what to work on is missing; see stripwright rack add --help\n'],
+    [
+      ['rack', 'list', '--metl', 'brass'],
+      'stripwright: unknown: metl; did you mean --metal? See stripwright rack list --help\n',
+    ],
+    [['rack', 'list', 'plan'], 'stripwright: unknown: plan; see stripwright rack list --help\n'],
     [['plan', 'a', 'b'], 'stripwright: unknown: b; see stripwright plan --help\n'],
     [
       ['--hlep'],
-      'stripwright: name a command: plan, blank, check or gallery; see stripwright --help\n',
+      'stripwright: name a command: plan, blank, check, rack, hold, book or gallery; see stripwright --help\n',
     ],
   ])('%j', async (words, message) => {
     expect(await run(words, { cwd })).toEqual({ exitCode: 2, stdout: '', stderr: message });

@@ -3,19 +3,21 @@ import { join } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
 import { describe, expect, test } from 'vitest';
 import { blank } from './commands/blank.js';
+import { rack } from './commands/rack/index.js';
 import { optionKey, sizeOptions } from './commands/size-options.js';
 import { run, temporaryFolder } from './environment.test.support.js';
 import { RULE_SIZES } from './order/bend-rule-sizes.js';
 import { orderContext } from './order/order-context.js';
 import { planFileSchema } from './plan-file/plan-file.js';
+import { COLUMNS } from './rack/csv/columns.js';
 import { shellWords } from './shell-words.test.support.js';
 
 const readme = readFileSync(new URL('../README.md', import.meta.url), 'utf8');
 
 /** The contents of the code blocks in a language. */
-function blocks(language: string): readonly string[] {
+function blocks(language: string, text = readme): readonly string[] {
   const fence = new RegExp(`^\`\`\`${language}\\n([\\s\\S]*?)^\`\`\`$`, 'gm');
-  return [...readme.matchAll(fence)].map((match) => match[1] ?? '');
+  return [...text.matchAll(fence)].map((match) => match[1] ?? '');
 }
 
 /** The last code word in the first cell of every table row. */
@@ -23,20 +25,27 @@ function rowNames(text: string): readonly string[] {
   return [...text.matchAll(/^\| [^|]*?`([^`|]+)` *\|/gm)].map((match) => match[1] ?? '');
 }
 
-test('the worked example prints what the README shows', async () => {
-  const cwd = temporaryFolder();
-  const [order = ''] = blocks('yaml');
-  writeFileSync(join(cwd, 'order.yaml'), order);
-  const sessions = blocks('console');
-  expect(sessions.length).toBe(4);
-  for (const session of sessions) {
-    const [prompt = '', ...shown] = session.split('\n');
-    const [name, ...words] = shellWords(prompt.replace(/^\$ /, ''));
-    expect(name).toBe('stripwright');
-    const { exitCode, stdout, stderr } = await run(words, { cwd });
-    expect(stderr).toBe('');
-    expect(exitCode).toBe(0);
-    expect(stdout).toBe(shown.join('\n'));
+test('the worked examples print what the README shows', async () => {
+  const [order = '', lids = ''] = blocks('yaml');
+  // What a section shows starts anew, on a rack of its own; the first two are one story.
+  const keeping = readme.indexOf('## Keeping the rack\n');
+  const stories = [readme.slice(0, keeping), readme.slice(keeping)].map((text) => {
+    const cwd = temporaryFolder();
+    writeFileSync(join(cwd, 'order.yaml'), order);
+    writeFileSync(join(cwd, 'lids.yaml'), lids);
+    return { cwd, sessions: blocks('console', text) };
+  });
+  expect(stories.map(({ sessions }) => sessions.length)).toEqual([7, 3]);
+  for (const { cwd, sessions } of stories) {
+    for (const session of sessions) {
+      const [prompt = '', ...shown] = session.split('\n');
+      const [name, ...words] = shellWords(prompt.replace(/^\$ /, ''));
+      expect(name).toBe('stripwright');
+      const { exitCode, stdout, stderr } = await run(words, { cwd });
+      expect(stderr).toBe('');
+      expect(exitCode).toBe(0);
+      expect(stdout).toBe(shown.join('\n'));
+    }
   }
 });
 
@@ -54,6 +63,16 @@ describe('the README names', () => {
     );
     expect(names.length).toBeGreaterThan(20);
     for (const name of names) expect(readme).toMatch(new RegExp(`--${name}\\b`));
+  });
+
+  test('every action of the rack, each option of theirs, and every column of its table', () => {
+    const from = readme.indexOf('## Keeping the rack\n');
+    const section = readme.slice(from, readme.indexOf('## The order\n'));
+    for (const { name, options } of rack.actions) {
+      expect(section).toContain(`stripwright rack ${name}`);
+      for (const option of Object.keys(options)) expect(section).toContain(`--${option}`);
+    }
+    for (const column of COLUMNS) expect(section).toContain(`\`${column}\``);
   });
 
   test('every field of an order', async () => {

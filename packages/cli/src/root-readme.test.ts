@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { SaxesParser } from 'saxes';
 import { afterAll, describe, expect, it } from 'vitest';
+import { shellWords } from './shell-words.test.support.js';
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '../../..');
 const readme = readFileSync(join(root, 'README.md'), 'utf8');
@@ -48,14 +49,16 @@ describe('the README at the top', () => {
   });
 
   it('gives commands that work, in their order, with the command as it is built', async () => {
-    expect(commands).toHaveLength(4);
+    expect(commands).toHaveLength(6);
+    // Whoever runs this may have a rack.
+    const env = { ...process.env, XDG_DATA_HOME: scratch, HOME: scratch, APPDATA: scratch };
     for (const command of commands) {
-      const words = command
-        .split(' ')
-        .map((word) => word.replace(/^(metric-packet|outline-gallery)/, join(scratch, '$1')));
-      const run = await promisify(execFile)(process.execPath, words, { cwd: root });
+      const words = shellWords(command).map((word) =>
+        word.replace(/^(metric-packet|outline-gallery|shop\.rack)/, join(scratch, '$1')),
+      );
+      const run = await promisify(execFile)(process.execPath, words, { cwd: root, env });
       expect(run.stderr).toBe('');
-      expect(run.stdout).toMatch(/Written to|: good: |^Heart/);
+      expect(run.stdout).toMatch(/Written to|: good: |^Heart|^Write on the metal|left rack/);
     }
   });
 });

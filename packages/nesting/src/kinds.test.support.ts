@@ -2,22 +2,6 @@ import fc from 'fast-check';
 import type { CuttingProblem } from './problem.js';
 import { type Features, randomOfKind, type Size } from './random-kinds.test.support.js';
 
-/**
- * Kinds in which the best plan may be missed: where remnants have a value, its cost
- * turns on a coin more or less for each of them; where a kerf and a narrowest strip
- * both count, few patterns can be cut at all. No listing of patterns proves these
- * plans. They must be valid and their bounds true.
- */
-const MAY_MISS: readonly string[] = [
-  'kerf and narrowest strip',
-  'offcuts worth keeping',
-  'offcuts worth keeping, any stages',
-  'kept sheets of packs',
-  'spares',
-  'some of everything',
-  'everything at once',
-];
-
 const EVERYTHING: Features = {
   stages: 'any',
   kerf: true,
@@ -78,13 +62,10 @@ const KINDS: Readonly<Record<string, fc.Arbitrary<Features>>> = {
 /** Problems of one kind. */
 export interface Kind {
   readonly name: string;
-  /** Whether the best plan may be missed. */
-  readonly mayMiss: boolean;
   problems(size: Size): fc.Arbitrary<CuttingProblem>;
 }
 
 export const EVERY_KIND: readonly Kind[] = Object.entries(KINDS).map(([name, features]) => ({
   name,
-  mayMiss: MAY_MISS.includes(name),
   problems: (size) => features.chain((drawn) => randomOfKind(drawn, size)),
 }));

@@ -1,5 +1,6 @@
 import { assignStock } from './assign-stock.js';
 import type { Deadline } from './deadline.js';
+import { everyPattern } from './enumeration/every-pattern.js';
 import { kindPricers } from './kind-pricers.js';
 import { dropSurplus } from './layout/drop-surplus.js';
 import { BandBook } from './master/band-book.js';
@@ -68,7 +69,7 @@ export async function planOneMetal(
   const value = (length: number, width: number) => keptValue(length, width, rule);
   const keep = rule !== undefined && rule.coinsPerMillion > 0 ? value : undefined;
   const classes = stockClasses(problem, rules.limits, value);
-  const boxes = classes.map(({ box }): FillBox => ({ ...box, keep: rule }));
+  const boxes = classes.map(({ box }) => ({ ...box, keep: rule }));
   const unfit = misfits(problem, classes, rules);
   if (unfit !== undefined) return unfit;
   const demand = problem.pieces.map((piece) => piece.quantity);
@@ -115,6 +116,7 @@ export async function planOneMetal(
       proper: (pattern, wanted) =>
         rules.stages === 2 && keep === undefined ? pattern : proper(pattern, wanted, boxes, rules),
       bare: keep === undefined ? undefined : (all) => withoutSurplus(all, demand, boxes, rules),
+      everyPattern: (over) => everyPattern(boxes, demand, rules, over),
       engines,
       deadline: until,
       effort,

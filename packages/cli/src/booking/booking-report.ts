@@ -2,6 +2,7 @@ import { printSize, type Rule } from '../length/print-length.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 import type { Booked, LayoutTimes, RackJob, RackStock } from '../rack/rack.js';
 import { HANDLING_CAUTION } from '../report/cautions.js';
+import { rackTable } from '../report/rack-table.js';
 import { table, wrap } from '../report/table.js';
 import { printArea, printWeight } from './print-weight.js';
 
@@ -19,14 +20,37 @@ export function bookedReport(file: PlanFile, booked: Booked, find: Find): readon
   return [
     ...wrap(`Booked: ${job.name} (booking ${booking} of job ${job.number})`, '  '),
     ...wrap(`Left to book: ${leftText(job)}`, '  '),
-    ...listed('Bought, and put on the rack', booked.bought, file, find),
-    ...listed('Taken off the rack', booked.taken, file, find),
+    ...listed('Taken off the rack', beyond(booked.taken, booked.bought), file, find),
+    ...listed('Bought and cut', shared(booked.taken, booked.bought), file, find),
+    ...listed('Bought, and on the rack now', beyond(booked.bought, booked.taken), file, find),
     ...freshMarks(booked, file),
     ...lacking(booked),
     '',
     ...wrap(`Scrap: ${scrapText(booked, file)}`, '  '),
     ...(booked.kept.length === 0 ? [] : [HANDLING_CAUTION]),
   ];
+}
+
+type Counts = readonly { readonly mark: string; readonly count: number }[];
+
+/** What is in both of two lists; sheets that are bought to be cut at once never lay on the rack. */
+function shared(one: Counts, other: Counts): Counts {
+  return one.flatMap(({ mark, count }) => {
+    const both = Math.min(count, countOf(other, mark));
+    return both === 0 ? [] : [{ mark, count: both }];
+  });
+}
+
+/** What one list has more than another. */
+function beyond(one: Counts, other: Counts): Counts {
+  return one.flatMap(({ mark, count }) => {
+    const more = count - Math.min(count, countOf(other, mark));
+    return more === 0 ? [] : [{ mark, count: more }];
+  });
+}
+
+function countOf(counts: Counts, mark: string): number {
+  return counts.find((entry) => entry.mark === mark)?.count ?? 0;
 }
 
 /** The layouts of a job that are not booked yet, and how often. */
@@ -44,7 +68,7 @@ function leftText(job: RackJob): string {
 /** A table of things on the rack under a heading, after a blank line; nothing where there are none. */
 export function listed(
   heading: string,
-  things: readonly { readonly mark: string; readonly count: number }[],
+  things: Counts,
   file: PlanFile,
   find: Find,
 ): readonly string[] {
@@ -52,17 +76,11 @@ export function listed(
   return [
     '',
     heading,
-    ...table(
-      [
-        { heading: 'Count', align: 'right' },
-        { heading: 'Mark', align: 'left' },
-        { heading: 'Size', align: 'left' },
-        { heading: 'Place', align: 'left', shrinks: true },
-      ],
+    ...rackTable(
       things.map(({ mark, count }) => {
         const stock = find(mark);
         const size = stock === undefined ? '' : printSize(stock.length, stock.width, ruleOf(file));
-        return [`${count}`, mark, size, stock?.place ?? ''];
+        return { count, mark, size, place: stock?.place ?? '' };
       }),
     ),
   ];
@@ -112,7 +130,7 @@ function scrapText({ scrapArea, scrapGrams }: Booked, { order }: PlanFile): stri
 export function heldReport(
   file: PlanFile,
   job: RackJob,
-  promised: readonly { readonly mark: string; readonly count: number }[],
+  promised: Counts,
   find: Find,
 ): readonly string[] {
   const what = promised.length === 0 ? '; it takes nothing from the rack' : '';

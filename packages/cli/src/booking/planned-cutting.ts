@@ -50,6 +50,7 @@ export function toPlannedCutting({ file, problem, plan }: PlanOnFile): PlannedCu
           (sum, { stock: id, count }) => sum + (id === stock.id ? count : 0),
           0,
         ),
+        ...(stock.kind === 'sheet' && stock.canBuy !== 0 ? { price: stock.price } : {}),
       };
     }),
     layouts: plan.layouts.map((layout) => {

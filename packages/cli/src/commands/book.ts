@@ -8,7 +8,7 @@ import { complaintText } from '../faults/fault-text.js';
 import type { LayoutTimes } from '../rack/rack.js';
 import { wrap } from '../report/table.js';
 import { type Command, flagOption, type Given, textOption } from './command.js';
-import { namedRack, rackOption } from './rack-options.js';
+import { RACK_OPTION, withRack } from './rack/open-rack.js';
 
 /** `stripwright book`: what was cut by a plan goes off the rack, what was kept comes to it. */
 export const book: Command = {
@@ -28,22 +28,17 @@ export const book: Command = {
       nargs: 1,
     },
     undo: flagOption('take back the last booking that stands'),
-    rack: rackOption(),
+    ...RACK_OPTION,
     json: flagOption('print what was booked for another program'),
   },
   examples: [
-    { command: 'stripwright book packet/plan.json --layout 1', meaning: 'cut map 1 was cut once' },
-    {
-      command: 'stripwright book packet/plan.json',
-      meaning: 'all that is left of the plan was cut',
-    },
+    { command: 'stripwright book packet/plan.json', meaning: 'all of the plan was cut' },
     { command: 'stripwright book --undo', meaning: 'it was not' },
+    { command: 'stripwright book packet/plan.json --layout 1', meaning: 'cut map 1 was cut once' },
   ],
   async run(given, environment) {
-    const lines = given.flag('undo')
-      ? undo(given, environment)
-      : await bookPlan(given, environment);
-    environment.stdout.write(lines);
+    const print = given.flag('undo') ? undo : bookPlan;
+    environment.stdout.write(await print(given, environment));
     return EXIT.done;
   },
 };
@@ -54,14 +49,11 @@ async function bookPlan(given: Given, environment: Environment): Promise<string>
   }
   const layouts = layoutsGiven(given);
   const { file, cutting } = await readCutting(given.subject, environment);
-  const rack = namedRack(given, environment);
-  try {
+  return withRack(given, environment, (rack) => {
     const booked = rack.book(cutting, layouts);
     if (given.flag('json')) return bookedJson(booked);
     return `${bookedReport(file, booked, (mark) => rack.find(mark)).join('\n')}\n`;
-  } finally {
-    rack.close();
-  }
+  });
 }
 
 /** Undefined for all. */
@@ -75,24 +67,19 @@ function layoutsGiven(given: Given): readonly LayoutTimes[] | undefined {
   });
 }
 
-function undo(given: Given, environment: Environment): string {
+async function undo(given: Given, environment: Environment): Promise<string> {
   if (given.subject !== '' || given.texts('layout').length > 0) {
     const message = '--undo takes back the last booking, whatever its plan; leave the rest out';
     throw new CommandError(EXIT.badInput, message);
   }
-  const rack = namedRack(given, environment);
-  try {
-    const undone = rack.undo();
-    if (given.flag('json')) return undoneJson(undone);
-    const { booking, job, gone } = undone;
-    const lines = [
-      ...wrap(`Undone: booking ${booking} of job ${job.number}, ${job.name}`, '  '),
-      ...(gone.length === 0
-        ? []
-        : wrap(`No longer on the rack: ${gone.join(', ')}; cross these marks out.`, '  ')),
-    ];
-    return `${lines.join('\n')}\n`;
-  } finally {
-    rack.close();
-  }
+  const undone = await withRack(given, environment, (rack) => rack.undo());
+  if (given.flag('json')) return undoneJson(undone);
+  const { booking, job, gone } = undone;
+  const lines = [
+    ...wrap(`Undone: booking ${booking} of job ${job.number}, ${job.name}`, '  '),
+    ...(gone.length === 0
+      ? []
+      : wrap(`No longer on the rack: ${gone.join(', ')}; cross these marks out.`, '  ')),
+  ];
+  return `${lines.join('\n')}\n`;
 }

@@ -2,7 +2,10 @@ import type { Options } from 'yargs';
 import type { Environment } from '../environment.js';
 import type { ExitCode } from '../exit-code.js';
 
-/** A subcommand. One file each in this folder, and one line in `index.ts`. */
+/**
+ * A command, or an action of a group of them. One file each in this folder or in that of
+ * the group, and one line in its `index.ts`.
+ */
 export interface Command {
   /** Its first word, such as `plan`. */
   readonly name: string;
@@ -16,7 +19,10 @@ export interface Command {
   /** One line for the list of commands. */
   readonly summary: string;
   readonly options: Readonly<Record<string, Options>>;
-  /** Each runs as it stands in a folder that holds order.yaml, and a drawing, ring.svg. */
+  /**
+   * Each runs as it stands in a folder that holds order.yaml and a drawing, ring.svg, after
+   * those before it of all commands.
+   */
   readonly examples: readonly CommandExample[];
   /** Ends its help text. */
   readonly epilogue?: readonly string[];
@@ -25,6 +31,38 @@ export interface Command {
    * @throws DocumentError, CommandError with a message for the user
    */
   run(given: Given, environment: Environment): Promise<ExitCode>;
+}
+
+/** A command that is nothing but its actions, each a command of its own: `stripwright rack list`. */
+export interface CommandGroup {
+  readonly name: string;
+  /** One line for the list of commands. */
+  readonly summary: string;
+  /** In the order of the help text. */
+  readonly actions: readonly Command[];
+  /** Ends its help text. */
+  readonly epilogue?: readonly string[];
+}
+
+export type AnyCommand = Command | CommandGroup;
+
+export function isGroup(command: AnyCommand): command is CommandGroup {
+  return 'actions' in command;
+}
+
+/** A command with the words that name it, such as `rack` and `list`. */
+export interface NamedCommand {
+  readonly words: readonly string[];
+  readonly command: Command;
+}
+
+/** All that can be run: commands, and the actions of groups. */
+export function runnable(commands: readonly AnyCommand[]): readonly NamedCommand[] {
+  return commands.flatMap((command): readonly NamedCommand[] =>
+    isGroup(command)
+      ? command.actions.map((action) => ({ words: [command.name, action.name], command: action }))
+      : [{ words: [command.name], command }],
+  );
 }
 
 export interface CommandExample {

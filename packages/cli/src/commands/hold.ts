@@ -5,7 +5,7 @@ import { EXIT } from '../exit-code.js';
 import { takenFromRack } from '../report/rack-report.js';
 import { wrap } from '../report/table.js';
 import { type Command, flagOption } from './command.js';
-import { namedRack, rackOption } from './rack-options.js';
+import { RACK_OPTION, withRack } from './rack/open-rack.js';
 
 /** `stripwright hold`: what a plan takes from the rack is promised to it, so that no other has it. */
 export const hold: Command = {
@@ -14,7 +14,7 @@ export const hold: Command = {
   summary: 'promise to a plan what it takes from the rack, or let it go',
   options: {
     'let-go': flagOption('end the promise'),
-    rack: rackOption(),
+    ...RACK_OPTION,
     json: flagOption('print the job for another program'),
   },
   examples: [
@@ -24,21 +24,16 @@ export const hold: Command = {
   async run(given, environment) {
     const { stdout } = environment;
     const { file, cutting } = await readCutting(given.subject, environment);
-    const rack = namedRack(given, environment);
-    try {
-      const letGo = given.flag('let-go');
+    const letGo = given.flag('let-go');
+    const text = await withRack(given, environment, (rack) => {
       const job = letGo ? rack.letGo(cutting.plan) : rack.hold(cutting);
-      if (given.flag('json')) {
-        stdout.write(jobJson(job));
-        return EXIT.done;
-      }
+      if (given.flag('json')) return jobJson(job);
       const lines = letGo
         ? wrap(`Let go: ${job.name} (job ${job.number}); others may have its metal.`, '  ')
         : heldReport(file, job, takenFromRack(file), (mark) => rack.find(mark));
-      stdout.write(`${lines.join('\n')}\n`);
-      return EXIT.done;
-    } finally {
-      rack.close();
-    }
+      return `${lines.join('\n')}\n`;
+    });
+    stdout.write(text);
+    return EXIT.done;
   },
 };

@@ -1,10 +1,11 @@
 import { blank } from './blank.js';
 import { book } from './book.js';
 import { check } from './check.js';
-import type { Command } from './command.js';
+import type { AnyCommand } from './command.js';
 import { gallery } from './gallery.js';
 import { hold } from './hold.js';
 import { plan } from './plan.js';
+import { rack } from './rack/index.js';
 
-/** Every subcommand, in the order of the help text. */
-export const commands: readonly Command[] = [plan, blank, check, gallery, hold, book];
+/** Every command, in the order of the help text. */
+export const commands: readonly AnyCommand[] = [plan, blank, check, rack, hold, book, gallery];

@@ -29,6 +29,18 @@ export class OptionReader {
     return this.optional(key, read);
   }
 
+  /** The value of what a command works on, or undefined where it cannot be read. */
+  subject<T>(name: string, read: (text: string) => Reading<T>): T | undefined {
+    const reading = read(this.#given.subject);
+    if (reading.ok) return reading.value;
+    this.refuseSubject(name, reading.complaint);
+    return undefined;
+  }
+
+  refuseSubject(name: string, complaint: Complaint): void {
+    this.#faults.push(complaintText(name, complaint, this.#given.subject));
+  }
+
   complain(key: string, complaint: Complaint, found?: string): void {
     this.#faults.push(complaintText(`--${key}`, complaint, found));
   }

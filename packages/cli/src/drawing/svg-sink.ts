@@ -18,6 +18,12 @@ export function writeSvg(drawing: Drawing): string {
   return `<?xml version="1.0" encoding="UTF-8"?>\n${root.outerHTML}\n`;
 }
 
+/** The same for the inside of a page, where the declaration of a document of its own has no place. */
+export function inlineSvg(drawing: Drawing): string {
+  const svg = writeSvg(drawing);
+  return svg.slice(svg.indexOf('<svg')).trimEnd();
+}
+
 function draw(root: Svg, { title, description, page, hatches, layers }: Drawing): void {
   const [x, y, width, height] = [page.x, page.y, page.width, page.height].map(rounded);
   root.attr({

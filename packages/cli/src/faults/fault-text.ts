@@ -149,6 +149,33 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`not readable as YAML: ${complaint.reason}`);
     case 'not JSON':
       return says(`not readable as JSON: ${complaint.reason}`);
+    case 'not CSV':
+      return says(`not readable as CSV: ${complaint.reason}`);
+    case 'unknown column':
+      return says(
+        complaint.nearest === undefined
+          ? `is no column of a rack; its columns are ${complaint.known.join(', ')}`
+          : `is no column of a rack${meant(complaint.nearest)}`,
+      );
+    case 'column twice':
+      return says('is the heading of two columns; leave one out');
+    case 'cells without a column':
+      return says(`has more cells than there are headings; found ${found}`);
+    case 'empty table':
+      return says(
+        `the file is empty; its first line has the headings ${complaint.known.join(', ')}`,
+      );
+    case 'not a mark': {
+      const { wrong, nearest } = complaint;
+      const asked = nearest.length === 0 ? '' : `; did you mean ${choiceText(nearest)}?`;
+      return says(`${NOT_A_MARK[wrong]}; found ${found}${asked}`);
+    }
+    case 'mark twice':
+      return says(`must stand on one line alone; found ${found}, as in line ${complaint.line}`);
+    case 'two formats':
+      return says(`stands in place of ${complaint.other}; leave one out`);
+    case 'nothing to correct':
+      return says(`is what to correct, but nothing says how; give ${choiceText(complaint.known)}`);
     case 'empty file':
       return says('the file is empty; an order needs shop, sheets or offcuts, and items');
     case 'not marks':
@@ -159,6 +186,12 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`${complaint.reason}; found ${found}`);
   }
 }
+
+const NOT_A_MARK = {
+  sign: 'must be the three signs or more that are written on the metal',
+  check: 'is misread, or lacks a sign',
+  absent: 'is not on the rack',
+} as const;
 
 /** A library's message, to be carried on with. */
 function withoutStop(message: string): string {

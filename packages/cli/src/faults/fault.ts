@@ -63,7 +63,25 @@ export type Complaint =
   | { readonly code: 'unreadable'; readonly reason: string }
   | { readonly code: 'not YAML'; readonly reason: string }
   | { readonly code: 'not JSON'; readonly reason: string }
+  | { readonly code: 'not CSV'; readonly reason: string }
+  | {
+      readonly code: 'unknown column';
+      readonly known: readonly string[];
+      readonly nearest?: string | undefined;
+    }
+  | { readonly code: 'column twice' }
+  | { readonly code: 'cells without a column' }
+  | { readonly code: 'two formats'; readonly other: string }
+  | { readonly code: 'nothing to correct'; readonly known: readonly string[] }
   | { readonly code: 'empty file' }
+  | { readonly code: 'empty table'; readonly known: readonly string[] }
+  | {
+      readonly code: 'not a mark';
+      /** A sign that no mark has; signs that do not agree; or a mark of nothing on the rack. */
+      readonly wrong: 'sign' | 'check' | 'absent';
+      readonly nearest: readonly string[];
+    }
+  | { readonly code: 'mark twice'; readonly line: number }
   | { readonly code: 'not marks'; readonly mark: number }
   | { readonly code: 'disagrees'; readonly expected: string }
   | { readonly code: 'schema'; readonly reason: string };

@@ -1,7 +1,8 @@
 import { bounds, type Outline } from '@stripwright/strip-geometry';
 import type { Drawing } from '../drawing/drawing.js';
+import { escaped } from '../drawing/escaped.js';
 import { INK, tint } from '../drawing/ink.js';
-import { writeSvg } from '../drawing/svg-sink.js';
+import { inlineSvg } from '../drawing/svg-sink.js';
 import type { Rule } from '../length/print-length.js';
 import { CUTTING_CAUTIONS } from '../report/cautions.js';
 import { cardName } from './card-name.js';
@@ -28,7 +29,7 @@ const STYLE = `
 export function galleryPage(exhibits: readonly Exhibit[], rule: Rule): string {
   const links = exhibits.map(
     ({ id, title, outline }) =>
-      `<a href="#${id}">${thumbnail(title, outline)}<span>${escaped(title)}</span></a>`,
+      `<a href="#${id}">${inlineSvg(silhouette(title, outline))}<span>${escaped(title)}</span></a>`,
   );
   const figures = exhibits.map((exhibit) => {
     const words = escaped(`${exhibit.title}, ${sizeWords(exhibit, rule)}`);
@@ -61,12 +62,6 @@ export function galleryPage(exhibits: readonly Exhibit[], rule: Rule): string {
   ].join('\n');
 }
 
-function thumbnail(title: string, outline: Outline): string {
-  const svg = writeSvg(silhouette(title, outline));
-  // Inside a page, the declaration of a document of its own has no place.
-  return svg.slice(svg.indexOf('<svg')).trimEnd();
-}
-
 function silhouette(title: string, outline: Outline): Drawing {
   const { left, right, bottom, top, across, high } = bounds(outline);
   const scale = (THUMBNAIL - 2 * AROUND) / Math.max(across, high);
@@ -82,8 +77,4 @@ function silhouette(title: string, outline: Outline): Drawing {
     hatches: [],
     layers: [{ name: 'outline', marks: [{ kind: 'polygon', points, ...pen }] }],
   };
-}
-
-function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
 }

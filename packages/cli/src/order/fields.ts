@@ -47,14 +47,18 @@ export function field<T>(read: (text: string) => Reading<T>, wanted: Complaint, 
   });
 }
 
-/** One line of text, trimmed. */
+/** One line of text, trimmed, with something in it. */
 export function readText(text: string): Reading<string> {
+  return text.trim() === '' ? refuse({ code: 'missing' }) : readLine(text, LONGEST_NAME);
+}
+
+/** One line of text, trimmed, perhaps empty. */
+export function readLine(text: string, longest: number): Reading<string> {
   const trimmed = text.trim();
-  if (trimmed === '') return refuse({ code: 'missing' });
   // Control and format characters would garble a report or a drawing.
   if (/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u.test(trimmed))
     return refuse({ code: 'control characters' });
-  if (trimmed.length > LONGEST_NAME) return refuse({ code: 'text too long', limit: LONGEST_NAME });
+  if (trimmed.length > longest) return refuse({ code: 'text too long', limit: longest });
   return accept(trimmed);
 }
 

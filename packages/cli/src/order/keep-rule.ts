@@ -4,7 +4,10 @@ import { ticksUp } from '../length/ticks.js';
 import type { Shop } from './order.js';
 
 /** What metal is worth by: a square foot, 304.8 mm each way, or a square metre. In square millimetres. */
-const AREA: Readonly<Record<Rule['units'], number>> = { in: 304.8 * 304.8, mm: 1000 * 1000 };
+export const WORTH_AREA: Readonly<Record<Rule['units'], number>> = {
+  in: 304.8 * 304.8,
+  mm: 1000 * 1000,
+};
 
 /**
  * The shop's rule for keeping offcuts as the planner takes it; none where all is
@@ -23,7 +26,7 @@ export function keepRule({
   return {
     leastLength: Math.max(...sides),
     leastWidth: Math.min(...sides),
-    coinsPerMillion: Math.floor((offcutWorth * million) / AREA[rule.units]),
+    coinsPerMillion: Math.floor((offcutWorth * million) / WORTH_AREA[rule.units]),
     ...(offcutTrouble === undefined ? {} : { trouble: offcutTrouble }),
   };
 }

@@ -112,6 +112,36 @@ describe('a plan file', () => {
     expect(onFile.plan).toEqual(plan);
   });
 
+  test('says what rack a plan was made from, and which stock lies there', () => {
+    const used = {
+      id: 'a rack',
+      revision: 12,
+      fitting: 70,
+      considered: 60,
+      unsureThickness: 3,
+      onRack: new Map([
+        ['Large', { mark: 'CCY', place: '' }],
+        ['A', { mark: 'CDV', place: 'left rack' }],
+      ]),
+    };
+    const file = toPlanFile(read(SMALL_ORDER), problem, plan, used);
+    const { rack, stock } = readPlanFile(JSON.stringify(file), 'plan.json').file;
+    const { onRack: _, ...told } = used;
+    expect(rack).toEqual(told);
+    expect(stock.map(({ id, mark, place }) => ({ id, mark, place }))).toEqual([
+      { id: 'Large', mark: 'CCY', place: undefined },
+      { id: 'A', mark: 'CDV', place: 'left rack' },
+    ]);
+  });
+
+  test('of another version says what to do', () => {
+    const file = { ...fileOf(problem, plan), schemaVersion: 2, surprise: true };
+    expect(refusal(file as unknown as PlanFile)).toBe(
+      'plan.json: schemaVersion is not 1, the only one that can be read here: plan the order ' +
+        'again, or read it with the stripwright that wrote it; found 2',
+    );
+  });
+
   test('leaves out what a problem leaves out', () => {
     const { shear } = problem;
     const bare: CuttingProblem = {

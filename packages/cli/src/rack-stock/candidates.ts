@@ -15,7 +15,8 @@ export interface Choice {
   readonly chosen: readonly number[];
 }
 
-interface Ranked extends Saving {
+interface Ranked {
+  readonly saving: Saving;
   readonly place: number;
 }
 
@@ -54,12 +55,20 @@ export function chooseCandidates(
       const saving = savingOf(offer, blank.piece, blank.lays(entry.rolling), shear, prices);
       if (saving === undefined) continue;
       fits = true;
-      blank.rank({ ...saving, place });
+      blank.rank({ saving, place });
     }
     if (fits) fitting.push(place);
   });
   const chosen = fitting.length <= most ? fitting : takeTurns(blanks, most);
   return { fitting: fitting.length, chosen };
+}
+
+function savesMore({ saving: one }: Ranked, { saving: other }: Ranked): boolean {
+  return one.coins > other.coins || (one.coins === other.coins && one.share > other.share);
+}
+
+function wastesLess({ saving: one }: Ranked, { saving: other }: Ranked): boolean {
+  return one.share > other.share || (one.share === other.share && one.coins > other.coins);
 }
 
 /** The best stocks for one blank. */
@@ -78,16 +87,8 @@ class BlankRanking {
       across: laysOf(piece, 'across'),
       unknown: laysOf(piece, undefined),
     };
-    this.#saving = new BestFew(
-      most,
-      (one, other) =>
-        one.coins > other.coins || (one.coins === other.coins && one.share > other.share),
-    );
-    this.#thrift = new BestFew(
-      most,
-      (one, other) =>
-        one.share > other.share || (one.share === other.share && one.coins > other.coins),
-    );
+    this.#saving = new BestFew(most, savesMore);
+    this.#thrift = new BestFew(most, wastesLess);
   }
 
   lays(rolled: Rolling | undefined) {
@@ -141,6 +142,6 @@ function meetDemand(
     needy.next += 1;
     if (taken === undefined || chosen.has(taken.place)) continue;
     chosen.add(taken.place);
-    needy.pieces -= taken.pieces;
+    needy.pieces -= taken.saving.pieces;
   }
 }

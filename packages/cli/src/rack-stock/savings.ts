@@ -73,11 +73,14 @@ function gridSaving(
   const used = Math.min(count, Math.ceil(wanted / each));
   const pieces = Math.min(wanted, used * each);
   const area = pieces * lay.length * lay.width;
-  const filled = {
-    length: Math.ceil(each / rows) * (lay.length + kerf),
-    width: Math.min(each, rows) * (lay.width + kerf),
-  };
-  const kept = keep === undefined ? 0 : worthOfRest(box, filled, keep);
+  let kept = 0;
+  if (keep !== undefined) {
+    const filled = {
+      length: Math.ceil(each / rows) * (lay.length + kerf),
+      width: Math.min(each, rows) * (lay.width + kerf),
+    };
+    kept = worthOfRest(box, filled, keep);
+  }
   return {
     pieces,
     coins: metal * area + used * (kept - bookValue),

@@ -224,6 +224,12 @@ export class RackModel {
     job.received = true;
     for (const { bought, id, mark, fromRack, beside, ...size } of job.cutting.stock) {
       if (bought === 0) continue;
+      const there = this.things.get(mark ?? '');
+      const over = (there?.length ?? 0) - size.length;
+      if (there !== undefined && over >= 0 && over < job.cutting.smallestMark) {
+        there.count += bought;
+        continue;
+      }
       this.add({ ...size, kind: 'sheets', name: id, count: bought, place: '', origin: '' });
     }
   }

@@ -148,6 +148,8 @@ export interface PlannedStock extends RackSize {
   readonly beside: number;
   /** Of sheets: how many are bought for it, those of a pack that are left over included. */
   readonly bought: number;
+  /** Of sheets that are bought: what each costs, which then stands for it in the books. */
+  readonly price?: Coins;
 }
 
 export interface PlannedLayout {

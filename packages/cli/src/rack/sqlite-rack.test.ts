@@ -78,7 +78,7 @@ describe('what lies on a rack', () => {
     expect(rack.find(mark)).toMatchObject({ length: 150, width: 120, place: '' });
     expect(rack.find(mark)).not.toHaveProperty('bookValue');
     expect(rack.history(mark).at(-1)?.note).toBe(
-      'length 400 to 120; place left rack to none; worth 5 to unknown',
+      'length 400 mm to 120 mm; place left rack to none; worth 0.05 to unknown',
     );
   });
 
@@ -138,6 +138,19 @@ describe('booking', () => {
     const booked = rack.book(cuttingOf('p', [{ stock, times: 7 }]));
     expect(booked.bought.map(({ count }) => count)).toEqual([10]);
     expect(rack.list({ kind: 'sheets' })).toMatchObject([{ count: 3, promised: 0 }]);
+  });
+
+  it('puts bought sheets with those of that size, though the plan knows it less exactly', () => {
+    const [mark = ''] = rack.add([sheetsOf(1, { length: 700.4 })]);
+    const stock = plannedOf(mark, sheetsOf(1), { fromRack: 1, bought: 2, price: 650 });
+    expect(rack.book(cuttingOf('p', [{ stock, times: 3 }])).taken).toEqual([{ mark, count: 3 }]);
+    expect(rack.list({ kind: 'sheets', gone: true })).toMatchObject([{ mark, count: 0 }]);
+  });
+
+  it('lets bought sheets stand in the books for their price', () => {
+    const stock = plannedOf(undefined, sheetsOf(1), { bought: 10, price: 650 });
+    rack.book(cuttingOf('p', [{ stock, times: 7 }]));
+    expect(rack.list({ kind: 'sheets' })).toMatchObject([{ count: 3, bookValue: 650 }]);
   });
 
   it('cuts first what the shop has beside the rack', () => {

@@ -2,7 +2,8 @@ import { printSize, type Rule } from '../length/print-length.js';
 import type { PlanFile, PlanFileStock } from '../plan-file/plan-file.js';
 import { idOnRack } from '../rack-stock/id-on-rack.js';
 import { counted } from './counted.js';
-import { table, wrap } from './table.js';
+import { rackTable } from './rack-table.js';
+import { wrap } from './table.js';
 
 /** One thing to fetch before cutting. */
 export interface FromRack {
@@ -34,19 +35,13 @@ function toTake(file: PlanFile): readonly string[] {
   if (taken.length === 0) return ['Take from the rack: nothing'];
   return [
     'Take from the rack',
-    ...table(
-      [
-        { heading: 'Count', align: 'right' },
-        { heading: 'Mark', align: 'left' },
-        { heading: 'Size', align: 'left' },
-        { heading: 'Place', align: 'left', shrinks: true },
-      ],
-      taken.map(({ stock: { length, width, place = '' }, mark, count }) => [
-        `${count}`,
+    ...rackTable(
+      taken.map(({ stock: { length, width, place = '' }, mark, count }) => ({
+        count,
         mark,
-        printSize(Math.max(length, width), Math.min(length, width), rule),
+        size: printSize(Math.max(length, width), Math.min(length, width), rule),
         place,
-      ]),
+      })),
     ),
   ];
 }
@@ -73,6 +68,6 @@ function unsure({ rack, order }: PlanFile): readonly string[] {
   const why =
     order.metal?.thickness === undefined
       ? `${its} told and the order tells none: give the thickness under shop`
-      : `${its} not told: measure it and correct the rack`;
+      : `${its} not told: measure it and give it by "stripwright rack correct"`;
   return wrap(`  ${were} passed over, since ${why}.`, '  ');
 }

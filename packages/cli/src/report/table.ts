@@ -1,10 +1,12 @@
 export const REPORT_WIDTH = 80;
 const GAP = '  ';
+/** Of a column that gives way. */
+const LEAST_WIDTH = 8;
 
 export interface Column {
   readonly heading: string;
   readonly align: 'left' | 'right';
-  /** The one column of a table that gives way, by cutting its texts short, where the page is narrow. */
+  /** True for a column that gives way, by cutting its texts short, where the page is narrow. The widest gives way first. */
   readonly shrinks?: boolean;
 }
 
@@ -15,12 +17,14 @@ export function table(
 ): readonly string[] {
   const lines = [columns.map(({ heading }) => heading), ...rows];
   const widths = columns.map((_, index) =>
-    Math.max(...lines.map((line) => (line[index] ?? '').length)),
+    lines.reduce((widest, line) => Math.max(widest, (line[index] ?? '').length), 0),
   );
   const excess = widths.reduce((sum, width) => sum + width + GAP.length, 0) - REPORT_WIDTH;
-  const shrinking = columns.findIndex(({ shrinks }) => shrinks);
-  if (excess > 0 && shrinking >= 0)
-    widths[shrinking] = Math.max(8, (widths[shrinking] ?? 0) - excess);
+  for (let left = excess; left > 0; left -= 1) {
+    const widest = widestShrinking(columns, widths);
+    if (widest === undefined) break;
+    widths[widest] = (widths[widest] ?? 0) - 1;
+  }
   return lines.map((line) => {
     const cells = line.map((cell, index) => {
       const width = widths[index] ?? 0;
@@ -29,6 +33,13 @@ export function table(
     });
     return `${GAP}${cells.join(GAP)}`.trimEnd();
   });
+}
+
+function widestShrinking(columns: readonly Column[], widths: readonly number[]) {
+  const width = (index: number) => widths[index] ?? 0;
+  return columns
+    .flatMap(({ shrinks }, index) => (shrinks && width(index) > LEAST_WIDTH ? [index] : []))
+    .sort((one, other) => width(other) - width(one))[0];
 }
 
 /** The text in at most `width` characters, with three dots for what is left out. */

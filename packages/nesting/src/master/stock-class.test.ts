@@ -47,6 +47,29 @@ describe('stockClasses', () => {
     expect(single[0].supplies).toMatchObject([{ unit: 1, leftOver: 0 }]);
   });
 
+  it('parts what would not cost least if the shop came first', () => {
+    const stock = [
+      sheet('s', 10, 5, { price: 70, onHand: 3, bookValue: 65 }),
+      sheet('t', 10, 5, { price: 60 }),
+      offcut('A', 10, 5, { bookValue: 61 }),
+      offcut('B', 10, 5),
+    ];
+    const supplies = (of: readonly (typeof stock)[number][]) =>
+      classesOf({ pieces: [piece('a', 1, 1, 1)], stock: of, shear }).map((entry) =>
+        entry.supplies.map((supply) => `${supply.stock} ${supply.price}`),
+      );
+    expect(supplies(stock)).toEqual([['B 50', 'A 61'], ['s 65', 's 70'], ['t 60']]);
+    // What is on hand of a size goes before more of that size is bought, whatever it costs.
+    expect(supplies([sheet('s', 10, 5, { price: 60, onHand: 1, bookValue: 65 })])).toEqual([
+      ['s 65', 's 60'],
+    ]);
+    // One more of a pack that is paid for anyway costs 50.
+    const pack = sheet('p', 10, 5, { price: 55, packSize: 4 });
+    expect(supplies([pack, offcut('B', 10, 5)])).toEqual([['B 50', 'p 55']]);
+    expect(supplies([pack, offcut('B', 10, 5, { bookValue: 51 })])).toEqual([['B 51'], ['p 55']]);
+    expect(supplies([pack, sheet('t', 10, 5, { price: 60 })])).toEqual([['p 55'], ['t 60']]);
+  });
+
   it('trims the edges of sheets, not of offcuts, and adds the kerf to all', () => {
     const stock = [sheet('s', 100, 50), offcut('A', 100, 50)];
     const problem = {

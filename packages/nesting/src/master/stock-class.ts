@@ -27,7 +27,10 @@ export interface Supply {
   readonly charge: number;
 }
 
-/** All stock of one size on which the same pieces may lie: patterns for it are interchangeable. */
+/**
+ * Stock of one size on which the same pieces may lie: patterns for it are
+ * interchangeable, and its supplies taken in order cost least.
+ */
 export interface StockClass {
   readonly box: Box;
   /** Those of the shop first, then those to buy; the cheapest first. */
@@ -56,15 +59,38 @@ export function stockClasses(
     entry.supplies.push(...suppliesOf(stock, share, keep(stock.length, stock.width)));
   }
   return [...classes.values()]
-    .map(({ box, supplies }) => ({
-      box,
-      supplies: supplies
-        .filter((supply) => supply.count > 0)
-        .sort(
-          (a, b) => Number(a.bought) - Number(b.bought) || a.price - b.price || a.charge - b.charge,
-        ),
-    }))
+    .map(({ box, supplies }) => ({ box, supplies: supplies.filter(({ count }) => count > 0) }))
+    .flatMap(({ box, supplies }) =>
+      takenInOrder(supplies).map((supplies) => ({ box, supplies: inOrder(supplies) })),
+    )
     .filter((entry) => entry.supplies.length > 0);
+}
+
+function inOrder(supplies: readonly Supply[]): readonly Supply[] {
+  return [...supplies].sort(
+    (a, b) => Number(a.bought) - Number(b.bought) || a.price - b.price || a.charge - b.charge,
+  );
+}
+
+/**
+ * Parts the supplies of one size where taking them in order, the shop first, would
+ * not always cost least: where stock in the shop stands in the books at more than
+ * another costs to buy, or whole packs are paid for beside others.
+ */
+function takenInOrder(supplies: readonly Supply[]): readonly (readonly Supply[])[] {
+  const shop = supplies.filter(({ bought }) => !bought);
+  const dealers = supplies.filter(({ bought }) => bought);
+  const single = dealers.length <= 1 || dealers.every(({ unit }) => unit === 1);
+  const cheapest = dealers.every(({ stock, unit, price, leftOver }) =>
+    // One more of a pack that is paid for costs what it would be worth left over.
+    shop.every((own) => own.stock === stock || own.price <= (unit > 1 ? leftOver : price)),
+  );
+  if (single && cheapest) return [supplies];
+  const names = new Set(dealers.map(({ stock }) => stock));
+  return [
+    shop.filter(({ stock }) => !names.has(stock)),
+    ...[...names].map((name) => supplies.filter(({ stock }) => stock === name)),
+  ];
 }
 
 function suppliesOf(stock: Stock, share: number, whole: number): readonly Supply[] {

@@ -1,11 +1,12 @@
 import type { Deadline } from '../deadline.js';
+import { everyPattern } from '../enumeration/every-pattern.js';
 import { kindPricers } from '../kind-pricers.js';
 import { BandBook } from '../master/band-book.js';
 import { exactScale } from '../master/exact-bound.js';
 import { leastMoney, type Objective } from '../master/objective.js';
 import { aboveEveryPlan, shortagePenalties } from '../master/shortage.js';
 import { stockClasses } from '../master/stock-class.js';
-import { cuttingRules, type FillBox } from '../pattern/cutting-rules.js';
+import { cuttingRules } from '../pattern/cutting-rules.js';
 import { keptValue } from '../pattern/kept-value.js';
 import type { Pattern } from '../pattern/part.js';
 import { patternOf } from '../pattern/pattern-of.js';
@@ -29,7 +30,7 @@ export function groundOf(
   const value = (length: number, width: number) => keptValue(length, width, rule);
   const keep = rule === undefined ? undefined : value;
   const classes = stockClasses(problem, limits, value);
-  const boxes = classes.map(({ box }): FillBox => ({ ...box, keep: rule }));
+  const boxes = classes.map(({ box }) => ({ ...box, keep: rule }));
   const demand = problem.pieces.map(({ quantity }) => quantity);
   const pricers = kindPricers(rules.stages, {
     boxes: classes.map(({ box }) => box),
@@ -67,6 +68,7 @@ export function groundOf(
     effort: { rounds: 0, integerMasters: 0, nodes: 0 },
     proper: (pattern: Pattern) => pattern,
     bare: undefined,
+    everyPattern: (over: () => boolean) => everyPattern(boxes, demand, rules, over),
     firstFit: (wanted: readonly number[], stock: typeof classes) =>
       firstFit(stock, boxes, wanted, rules, pricers.quick),
   };

@@ -39,6 +39,12 @@ export interface SearchGround {
     demand: readonly number[],
     classes: readonly StockClass[],
   ) => readonly Planned[] | undefined;
+  /**
+   * Every pattern that the best plan may need, where the problem is small enough for
+   * trying every cut; undefined where it is not.
+   * @param over asked now and then; true gives up
+   */
+  readonly everyPattern: (over: () => boolean) => readonly Pattern[] | undefined;
   readonly engines: Engines;
   readonly deadline: Deadline;
   /** What was done, counted as it is done. */

@@ -2,7 +2,7 @@ import type { BandBook } from '../master/band-book.js';
 import type { LinearResult } from '../master/column-generation.js';
 import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
-import { solveWhole } from './whole-master.js';
+import { solveWhole, type WholeAnswer } from './whole-master.js';
 
 /** Most patterns in a master that is to prove something. */
 const MOST_TO_PROVE = 20_000;
@@ -15,6 +15,22 @@ const SHARE_TO_LIST = 0.1;
 /** Nodes that a master may take which proves nothing, and its share of the time left. */
 const NODES_TO_FIND = 400;
 const SHARE_TO_FIND = 0.15;
+
+/**
+ * Whether the integer master over patterns that are listed by what they fall short of
+ * the best may be expected to prove plans: with this kind of cutting, and where the
+ * order in which supplies must be taken is the cheapest anyway.
+ */
+export function mayList({ pricer, limits, bare, classes }: SearchGround): boolean {
+  return (
+    pricer.within !== undefined &&
+    limits.narrowest <= 1 &&
+    bare === undefined &&
+    classes.every(({ supplies }) =>
+      supplies.every((s, i) => s.price >= (supplies[i - 1] ?? s).price),
+    )
+  );
+}
 
 /** The integer master over all patterns that came up, where they are few. */
 export async function masterOfPool(ground: SearchGround, incumbent: Incumbent): Promise<void> {
@@ -43,8 +59,10 @@ export async function masterOfAll(
   if (list === undefined) return false;
   const book = ground.newBook();
   book.addList(list);
-  const status = await offerWhole({ ...ground, book }, incumbent, undefined);
+  const { status, cost = 0 } = await offerWhole({ ...ground, book }, incumbent, undefined);
   if (status === 'stopped') return false;
+  // The master takes supplies in whatever order is cheapest; in truth what is on hand goes first.
+  if (status === 'optimal' && incumbent.cost > cost) return false;
   incumbent.prove();
   return true;
 }
@@ -107,16 +125,16 @@ async function offerWhole(
   ground: SearchGround,
   incumbent: Incumbent,
   nodes: number | undefined,
-): Promise<'optimal' | 'infeasible' | 'stopped'> {
+): Promise<WholeAnswer> {
   const left = ground.deadline.left();
-  if (left <= 0) return 'stopped';
+  if (left <= 0) return { status: 'stopped' };
   // Surplus that is taken out afterwards may make a plan of the same cost cheaper.
   const surplus = ground.bare !== undefined && incumbent.planned !== undefined;
   const atMost = surplus ? incumbent.cost : incumbent.target;
   const seconds = left * (nodes === undefined ? 1 : SHARE_TO_FIND);
   const cap = { measure: incumbent.measure, atMost };
-  const { status, planned } = await solveWhole(ground, cap, seconds, nodes);
-  incumbent.offer(planned);
+  const answer = await solveWhole(ground, cap, seconds, nodes);
+  incumbent.offer(answer.planned);
   incumbent.tell('integer master');
-  return status;
+  return answer;
 }

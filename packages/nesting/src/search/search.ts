@@ -8,8 +8,9 @@ import { withFirstFit } from './complete-plan.js';
 import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
 import { Incumbent, type Watchers } from './incumbent.js';
-import { masterOfAll, masterOfLikely, masterOfPool } from './listed-masters.js';
+import { masterOfAll, masterOfLikely, masterOfPool, mayList } from './listed-masters.js';
 import { LocalSearch } from './local-search.js';
+import { masterOfEveryPattern } from './master-of-every-pattern.js';
 import type { Planned } from './planned.js';
 
 export type { SearchStep } from './incumbent.js';
@@ -40,6 +41,8 @@ const STEPS_BEFORE_LISTING = 6;
 const STEPS_IN_VAIN = 60;
 /** Local searches before patterns are listed where there are many of each kind of piece. */
 const STARTS_OF_MANY = 12;
+/** How a search ends by which a master over all patterns proves the plan. */
+const ALL_SEARCHED = 'all patterns within the gap searched';
 /** Share of the time that the linear plan over the quick pricer's patterns may take. */
 const SHARE_OF_QUICK = 0.2;
 /** Share of the time that the linear plan over all patterns of the kind may take. */
@@ -97,6 +100,7 @@ class Hunt {
     if (this.#over) return 'bound met';
     if (root === undefined) return 'time limit';
     await this.#dive(root, 0);
+    if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
     if (!incumbent.met) await this.#branch(root);
     if (!incumbent.met) await masterOfPool(ground, incumbent);
     if (this.#over) return 'bound met';
@@ -110,7 +114,8 @@ class Hunt {
       await local.refill(undefined, round, STEPS_BEFORE_LISTING);
     }
     if (incumbent.met) return 'bound met';
-    if (await masterOfAll(ground, incumbent, root)) return 'all patterns within the gap searched';
+    if (await masterOfAll(ground, incumbent, root)) return ALL_SEARCHED;
+    if (mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
     if (!incumbent.met && root.finished) await masterOfLikely(ground, incumbent, root);
     let best = incumbent.cost;
     for (let round = 0, vain = 0; round <= ROUNDS && vain < ROUNDS_IN_VAIN; round++, vain++) {

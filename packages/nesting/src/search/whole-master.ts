@@ -9,6 +9,8 @@ export interface WholeAnswer {
   readonly status: 'optimal' | 'infeasible' | 'stopped';
   /** The best plan that came of it. */
   readonly planned?: readonly Planned[];
+  /** What the master counts for it: at most what it costs. */
+  readonly cost?: number;
 }
 
 /**
@@ -32,7 +34,7 @@ export async function solveWhole(
     const answer = await master.solve(limits);
     if (typeof answer === 'string') return { status: answer };
     const planned = compose(book, answer).map(([pattern, count]) => ({ pattern, count }));
-    return { status: answer.status, planned };
+    return { status: answer.status, planned, cost: answer.cost };
   } finally {
     master.close();
   }

@@ -1,3 +1,4 @@
+import { amountOf } from '../../money.js';
 import type { Correction, MergeLine, MergeResult, NewStock, RackStock } from '../rack.js';
 import { RackError } from '../rack-error.js';
 import { type Ledger, type SizeColumns, sizeColumns } from './ledger.js';
@@ -104,31 +105,33 @@ export function mergeStock(ledger: Ledger, lines: readonly MergeLine[]): MergeRe
 
 const kindText = (kind: 'offcut' | 'sheets') => (kind === 'offcut' ? 'an offcut' : 'whole sheets');
 
-const TOLD = [
-  'name',
-  'length',
-  'width',
-  'metal',
-  'thickness',
-  'rolled',
-  'place',
-  'origin',
-  'bookValue',
-] as const;
+const plain = (value: unknown) => (value === '' ? 'none' : String(value));
+const inMillimetres = (value: unknown) => `${value} mm`;
+
+/** What the history calls each field, and how it writes it. */
+const TOLD = {
+  name: ['name', plain],
+  length: ['length', inMillimetres],
+  width: ['width', inMillimetres],
+  metal: ['metal', plain],
+  thickness: ['thickness', inMillimetres],
+  rolled: ['rolled', plain],
+  place: ['place', plain],
+  origin: ['origin', plain],
+  bookValue: ['worth', (value: unknown) => amountOf(Number(value)).toFixed(2)],
+} as const;
+type ToldField = keyof typeof TOLD;
 
 /** What differs, as the history tells it. */
-function changesOf(
-  before: RackStock,
-  after: { readonly [Field in (typeof TOLD)[number]]?: unknown },
-) {
-  return TOLD.flatMap((field) => {
-    const [from, to] = [before[field] ?? 'unknown', after[field] ?? 'unknown'];
-    const word = field === 'bookValue' ? 'worth' : field;
-    return from === to ? [] : [`${word} ${textOf(from)} to ${textOf(to)}`];
+function changesOf(before: RackStock, after: { readonly [Field in ToldField]?: unknown }) {
+  const fields = Object.keys(TOLD) as ToldField[];
+  return fields.flatMap((field) => {
+    const [word, written] = TOLD[field];
+    const [from, to] = [before[field] ?? undefined, after[field] ?? undefined];
+    const text = (value: unknown) => (value === undefined ? 'unknown' : written(value));
+    return from === to ? [] : [`${word} ${text(from)} to ${text(to)}`];
   });
 }
-
-const textOf = (value: unknown) => (value === '' ? 'none' : String(value));
 
 function definedOf(correction: Correction): Correction {
   return Object.fromEntries(Object.entries(correction).filter(([, value]) => value !== undefined));

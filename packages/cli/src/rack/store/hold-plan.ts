@@ -2,7 +2,7 @@ import type { PlannedCutting, RackJob } from '../rack.js';
 import { RackError } from '../rack-error.js';
 import { type JobRow, jobOf, markLetGo, openJob, refuseOtherRack, toJob } from './jobs.js';
 import type { Ledger } from './ledger.js';
-import { endPromises, promiseStock } from './promise-stock.js';
+import { endPromises, isSameMetal, promiseStock } from './promise-stock.js';
 
 /** Promises to a plan what it takes from the rack, as far as it is not cut. */
 export function holdPlan(ledger: Ledger, cutting: PlannedCutting): RackJob {
@@ -44,15 +44,23 @@ export function receivePlan(ledger: Ledger, cutting: PlannedCutting): RackJob {
   return toJob(ledger, job.number);
 }
 
-/** Puts on the rack what a plan buys. */
+/** Puts on the rack what a plan buys: with the sheets of that size that the plan found there, if it did. */
 export function receiveSheets(
   ledger: Ledger,
   job: JobRow,
-  { stock }: PlannedCutting,
+  { stock, smallestMark }: PlannedCutting,
   booking?: number,
 ): JobRow {
-  for (const { id, bought, ...size } of stock) {
+  for (const each of stock) {
+    const { id, bought, price, mark, fromRack, beside, ...size } = each;
     if (bought === 0) continue;
+    const entry = { deed: 'bought', job: job.number, booking } as const;
+    const there = mark === undefined ? undefined : ledger.rowMarked(mark);
+    if (there !== undefined && isSameMetal(there, each, smallestMark)) {
+      // By its marks the plan may know the size less exactly than the rack does.
+      ledger.enter({ ...entry, stock: there.number, change: bought });
+      continue;
+    }
     ledger.put(
       {
         ...size,
@@ -61,8 +69,9 @@ export function receiveSheets(
         count: bought,
         place: '',
         origin: `bought for job ${job.number}: ${job.name}`,
+        ...(price === undefined ? {} : { bookValue: price }),
       },
-      { deed: 'bought', job: job.number, booking },
+      entry,
     );
   }
   ledger.prepare('UPDATE job SET received = 1 WHERE number = ?').run(job.number);
@@ -75,6 +84,7 @@ export function refuseBooked(ledger: Ledger, { number }: JobRow): void {
   if (state !== 'booked') return;
   throw new RackError(
     'booked already',
-    `the plan is booked already, as job ${number} (${name}); for another such order, plan again`,
+    `the plan is booked already, as job ${number} (${name}); for another such order, plan ` +
+      'again from the rack as it is now',
   );
 }

@@ -20,14 +20,14 @@ export function plannedRow(
   if (row === undefined || row.count === 0) {
     throw new RackError('not enough', `${stock.mark} is not on the rack any more; plan again`);
   }
-  if (!isSame(row, stock, smallestMark)) {
+  if (!isSameMetal(row, stock, smallestMark)) {
     throw new RackError('changed', `${stock.mark} is not as it was when planned; plan again`);
   }
   return row;
 }
 
 /** A plan rounds what it cuts down to its smallest mark. */
-function isSame(row: StockRow, stock: PlannedStock, smallestMark: number): boolean {
+export function isSameMetal(row: StockRow, stock: PlannedStock, smallestMark: number): boolean {
   const mark = nanometres(smallestMark, 'the smallest mark');
   const thickness = row.thickness ?? undefined;
   const planned =
