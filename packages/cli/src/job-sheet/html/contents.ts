@@ -38,6 +38,9 @@ export const CONTENTS_ID = 'sheet.contents';
 /** Where the ticks are counted. */
 export const DONE_ID = 'sheet.done';
 
+/** More sections of one stretch are folded away, so that the contents stay at a glance. */
+const UNFOLDED = 4;
+
 function entry({ work, sections }: Stretch): Html {
   const [first, ...others] = sections;
   if (first === undefined || work === undefined || others.length === 0) {
@@ -47,16 +50,18 @@ function entry({ work, sections }: Stretch): Html {
       sections.map((section) => link(section, work ?? section.title)),
     );
   }
-  return element(
-    'li',
-    {},
-    link(first, work),
-    element(
-      'ol',
-      { role: 'list' },
-      sections.map((section) => element('li', {}, link(section, section.title))),
-    ),
+  const list = element(
+    'ol',
+    { role: 'list' },
+    sections.map((section) => element('li', {}, link(section, section.title))),
   );
+  const folded = element(
+    'details',
+    {},
+    element('summary', {}, `${sections.length} sections`),
+    list,
+  );
+  return element('li', {}, link(first, work), sections.length > UNFOLDED ? folded : list);
 }
 
 const link = ({ id }: Section, words: string): Html => element('a', { href: `#${id}` }, words);

@@ -23,21 +23,26 @@ export const PRINT_STYLE = (caution: string): string => `
   .contents > li { counter-increment: stretch; break-inside: avoid; }
   .contents > li > a { font-weight: 700; }
   .contents > li > a::before { content: counter(stretch) ' '; }
+  .contents summary { display: none; }
+  .contents details::details-content { display: block; content-visibility: visible; block-size: auto; }
   .contents ol { padding-left: 4mm; font-size: 8pt; }
   .contents ol a { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 1; overflow: hidden; }
 
   section { padding: 5mm 0 0; }
+  section > * { margin-bottom: 2mm; }
+  .head { display: flex; gap: 3mm; align-items: center; }
+  .head > * { margin-bottom: 0; }
   .new-page { break-before: page; padding-top: 0; }
   .head, caption { break-after: avoid; break-inside: avoid; }
-  .work { padding: .3mm 3mm; border: .4mm solid var(--ink); background: none; color: var(--ink); clip-path: none; }
+  .work { flex: none; padding: .3mm 3mm; border: .4mm solid var(--ink); background: none; color: var(--ink); clip-path: none; }
   .bare { padding: 0; }
   .bare > .head { display: none; }
   p { orphans: 3; widows: 3; }
   thead { display: table-header-group; }
-  tr, li, label, .caution, figure, .short { break-inside: avoid; }
-  th, td { padding: .7mm 1.5mm; }
+  tr, li, label, .caution, figure, .short, .together { break-inside: avoid; }
+  th, td { padding: .4mm 1.5mm; }
   .caution { padding: 1.5mm 3mm 1.5mm 7mm; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
-  .steps label { padding: 1.6mm 0; gap: 3mm; }
+  .steps label { padding: 1.2mm 0; gap: 3mm; }
   .steps input { width: 5mm; height: 5mm; border-width: .45mm; border-radius: .6mm; }
   .steps input:checked::after { left: 1.3mm; top: 0; width: 1.5mm; height: 3mm; border-width: 0 .7mm .7mm 0; }
   .say { padding-top: .3mm; }

@@ -32,6 +32,7 @@ export const SCREEN_STYLE = `
   .contents ol a { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden;
     padding: 0; margin: .5rem .2rem; font-size: .9em; }
   .contents ol li { padding: .2rem 0; }
+  .contents summary { min-height: 2.8rem; padding: .5rem .2rem .5rem 2rem; color: var(--soft); font-size: .9em; cursor: pointer; }
 
   .steps label { min-height: 3.5rem; }
   .steps label:hover { background: var(--pale); }
@@ -44,7 +45,9 @@ export const SCREEN_STYLE = `
     background: var(--paper); color: inherit; font: inherit; cursor: pointer; }
 }
 @media screen and (max-width: 40rem) {
+  th, td { padding-inline: .25rem; }
   .cards thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+  .figures { width: 100%; }
   .cards, .cards caption, .cards tbody { display: block; }
   .cards tr { display: grid; grid-template-columns: 1fr 1fr; gap: .1rem .8rem; padding: .6rem 0; border-bottom: 1px solid var(--line); }
   .cards td { display: block; min-width: 0; padding: .1rem 0; border: 0; text-align: left; }

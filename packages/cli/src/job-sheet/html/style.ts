@@ -25,8 +25,11 @@ section > *, .head > * { margin-block: 0 .8rem; }
 table { width: 100%; border-collapse: collapse; font-variant-numeric: tabular-nums; }
 caption { padding: .3rem 0; text-align: left; font-weight: 700; }
 th, td { padding: .4rem .5rem; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top; }
-th { border-bottom: 2px solid var(--ink); font-size: .85em; overflow-wrap: normal; }
+th { border-bottom: 2px solid var(--ink); font-size: .85em; }
+th, td { overflow-wrap: normal; }
+.words { min-width: 6.5em; overflow-wrap: anywhere; }
 .figure { text-align: right; }
+.figures { width: auto; min-width: min(24rem, 100%); }
 .sum td { border-top: 2px solid var(--ink); font-weight: 700; }
 bdi { unicode-bidi: isolate; }
 

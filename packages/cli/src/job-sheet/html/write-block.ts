@@ -1,12 +1,8 @@
-import type { Block, Picture, Step, Table } from '../job-sheet.js';
+import type { Block, Picture, Step } from '../job-sheet.js';
 import { type Content, element, type Html } from './element.js';
 import { embedDrawing } from './embed-drawing.js';
 import { fillsPage, paperSize } from './paper-size.js';
-
-/** Tables of more rows may be broken between pages. */
-const SHORT_TABLE = 24;
-/** On narrow screens, each row of a table of more columns becomes a card. */
-const NARROW_TABLE = 3;
+import { writeTable } from './write-table.js';
 
 /** Where a block stands. */
 export interface Place {
@@ -36,48 +32,6 @@ export function writeBlock(block: Block, place: Place): Html {
       return writePicture(block, place);
   }
 }
-
-/** Roles are told too: a table keeps them where its rows are laid out as cards. */
-function writeTable({ caption, columns, rows, sums = 0 }: Table): Html {
-  const isShort = rows.length <= SHORT_TABLE;
-  const classes = [
-    ...(isShort ? ['short'] : []),
-    ...(columns.length > NARROW_TABLE ? ['cards'] : []),
-  ];
-  return element(
-    'table',
-    { class: classes.length === 0 ? undefined : classes.join(' '), role: 'table' },
-    caption === undefined ? [] : element('caption', {}, caption),
-    element(
-      'thead',
-      { role: 'rowgroup' },
-      element(
-        'tr',
-        { role: 'row' },
-        columns.map(({ heading, align }) =>
-          element('th', { scope: 'col', role: 'columnheader', class: sideOf(align) }, heading),
-        ),
-      ),
-    ),
-    element(
-      'tbody',
-      { role: 'rowgroup' },
-      rows.map((row, index) =>
-        element(
-          'tr',
-          { role: 'row', class: index >= rows.length - sums ? 'sum' : undefined },
-          columns.map(({ heading, align }, column) => {
-            const text = row[column] ?? '';
-            const attributes = { role: 'cell', class: sideOf(align), 'data-heading': heading };
-            return element('td', attributes, text === '' ? [] : element('bdi', {}, text));
-          }),
-        ),
-      ),
-    ),
-  );
-}
-
-const sideOf = (align: 'left' | 'right') => (align === 'right' ? 'figure' : undefined);
 
 function writeStep({ id, text, detail }: Step): Html {
   return element(

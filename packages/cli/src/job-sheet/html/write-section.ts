@@ -1,5 +1,6 @@
 import type { Section } from '../job-sheet.js';
 import { element, type Html } from './element.js';
+import { staysTogether } from './page-height.js';
 import { fillsPage } from './paper-size.js';
 import { writeBlock } from './write-block.js';
 
@@ -11,7 +12,11 @@ export function writeSection(section: Section, stretch: number | undefined): Htm
   const [first] = blocks;
   // Such a picture leaves no room for a heading; it prints with a line of its own.
   const isBare = first?.kind === 'picture' && fillsPage(first);
-  const classes = [...(onNewPage ? ['new-page'] : []), ...(isBare ? ['bare'] : [])];
+  const classes = [
+    ...(onNewPage ? ['new-page'] : []),
+    ...(isBare ? ['bare'] : []),
+    ...(staysTogether(section) ? ['together'] : []),
+  ];
   return element(
     'section',
     {
