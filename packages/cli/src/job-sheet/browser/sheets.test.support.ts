@@ -29,10 +29,15 @@ export async function sheetOf(
   return jobSheet({ sized, file: planFileSchema.parse(JSON.parse(text)) });
 }
 
+const demos = new Map<string, Promise<JobSheet>>();
+
 /** The order of the bakery, in one of its units, really planned. */
 export function demoSheet(units: 'inch' | 'metric'): Promise<JobSheet> {
   const path = `../../../../../test-data/orders/bakery-co-op-${units}.yaml`;
-  return sheetOf(readFileSync(new URL(path, import.meta.url), 'utf8'), realPlanner);
+  const order = () => readFileSync(new URL(path, import.meta.url), 'utf8');
+  const made = demos.get(units) ?? sheetOf(order(), realPlanner);
+  demos.set(units, made);
+  return made;
 }
 
 /** Names that orders may have, and that nothing may break on. */

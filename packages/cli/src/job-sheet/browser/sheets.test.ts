@@ -86,7 +86,10 @@ describeInChromium('a job sheet in Chromium', (browser) => {
         const { url } = await given();
         const page = await open(url, { viewport: { width, height: 800 }, colorScheme });
         await page.evaluate(axe.source);
-        const { violations, passes } = await page.evaluate<axe.AxeResults>('axe.run(document)');
+        const { violations, passes } = await page.evaluate<axe.AxeResults>(
+          // A drawing is one picture, with a title and a description; what it is made of is no content.
+          'axe.run({ exclude: [["svg > g"]] })',
+        );
         expect(passes.length).toBeGreaterThan(20);
         expect(
           violations

@@ -45,12 +45,13 @@ export const SCREEN_STYLE = `
     background: var(--paper); color: inherit; font: inherit; cursor: pointer; }
 }
 @media screen and (max-width: 40rem) {
+  table { font-size: .9em; }
   th, td { padding-inline: .25rem; }
   .cards thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
   .figures { width: 100%; }
   .cards, .cards caption, .cards tbody { display: block; }
   .cards tr { display: grid; grid-template-columns: 1fr 1fr; gap: .1rem .8rem; padding: .6rem 0; border-bottom: 1px solid var(--line); }
-  .cards td { display: block; min-width: 0; padding: .1rem 0; border: 0; text-align: left; }
+  .cards td { display: block; min-width: 0; padding: .1rem 0; border: 0; text-align: left; white-space: normal; }
   .cards td::before { content: attr(data-heading); display: block; color: var(--soft); font-size: .8em; font-weight: 400; }
   .cards td:empty { display: none; }
   .cards .sum { border-top: 2px solid var(--ink); }

@@ -26,8 +26,8 @@ table { width: 100%; border-collapse: collapse; font-variant-numeric: tabular-nu
 caption { padding: .3rem 0; text-align: left; font-weight: 700; }
 th, td { padding: .4rem .5rem; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top; }
 th { border-bottom: 2px solid var(--ink); font-size: .85em; }
-th, td { overflow-wrap: normal; }
-.words { min-width: 6.5em; overflow-wrap: anywhere; }
+th, td { white-space: nowrap; }
+.words { min-width: 7em; white-space: normal; }
 .figure { text-align: right; }
 .figures { width: auto; min-width: min(24rem, 100%); }
 .sum td { border-top: 2px solid var(--ink); font-weight: 700; }

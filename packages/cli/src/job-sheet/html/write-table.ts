@@ -4,10 +4,11 @@ import { element, type Html } from './element.js';
 
 /** Tables of more rows may be broken between pages. */
 const SHORT_TABLE = 24;
-/** In letters' heights: columns that may take more room than this break their words where they must. */
+/** In heights of its letters: columns that may take more room than this break their lines. */
 const WORDS = 7;
-/** What a phone has room for, beside the gaps between columns. */
-const PHONE = 16;
+/** What a phone of 360 px has room for, and the gap that every column takes of it. */
+const PHONE = 19;
+const GAP = 0.6;
 
 /**
  * A table. Where it is too wide for a phone, its rows become cards there; its roles are told,
@@ -20,7 +21,7 @@ export function writeTable({ caption, columns, rows, sums = 0 }: Table): Html {
   const sides = columns.map(({ align }, column) =>
     classes({ figure: align === 'right', words: (widths[column] ?? 0) > WORDS }),
   );
-  const taken = widths.reduce((sum, width) => sum + Math.min(width, WORDS), 0);
+  const taken = widths.reduce((sum, width) => sum + Math.min(width, WORDS) + GAP, 0);
   const head = columns.map(({ heading }, column) =>
     element('th', { scope: 'col', role: 'columnheader', class: sides[column] }, heading),
   );
