@@ -1,6 +1,7 @@
 import type { Drawing, Mark } from '../../drawing/drawing.js';
 import { svgElement } from '../../drawing/svg-sink.js';
 import { type Html, markup } from './element.js';
+import { parsedAsWritten } from './escape.js';
 
 /** What a picture measures on paper, in millimetres. */
 export interface PaperSize {
@@ -15,7 +16,7 @@ export interface PaperSize {
  * @param prefix no other picture's on the page
  */
 export function embedDrawing(drawing: Drawing, prefix: string, size: PaperSize): Html {
-  return markup(svgElement(withPrefix(drawing, prefix), size));
+  return markup(parsedAsWritten(svgElement(withPrefix(drawing, prefix), size)));
 }
 
 function withPrefix(drawing: Drawing, prefix: string): Drawing {
