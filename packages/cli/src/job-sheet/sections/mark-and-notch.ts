@@ -41,5 +41,5 @@ function whatToMark({ blank }: Numbered, file: PlanFile): string {
     if (notches !== undefined) parts.push(notches);
     if (snips !== undefined) parts.push(`snips: ${snips}`);
   }
-  return `${parts.join('. ')}.`;
+  return parts.join('; ');
 }
