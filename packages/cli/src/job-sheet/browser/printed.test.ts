@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../drawing/drawing.js';
+import type { Drawing, Mark } from '../../drawing/drawing.js';
 import { type Block, type JobSheet, type Section, TRUE_PAGE } from '../job-sheet.js';
 import { describeInChromium } from './chromium.test.support.js';
 import { type Paper, pageTexts, printed, type Raster, rasters } from './printed.test.support.js';
@@ -52,6 +52,30 @@ describeInChromium('a printed job sheet', (browser) => {
       }
       const found = ofTable.flat().filter((line) => /^row \d+/.test(line));
       expect(found).toHaveLength(rows.length);
+    });
+
+    it('splits no step, no caution and no picture', async () => {
+      const numbers = Array.from({ length: 40 }, (_, index) => 100 + index);
+      const blocks = numbers.flatMap((number): readonly Block[] => [
+        {
+          kind: 'steps',
+          steps: [{ id: `s${number}`, text: `begin s${number}`, detail: filler(`s${number}`) }],
+        },
+        { kind: 'caution', lines: [`begin c${number}`, filler(`c${number}`)] },
+        picture(`p${number}`, { width: 90, height: number - 30 }, `end p${number}`),
+      ]);
+      const pages = await pagesOf(packetOf([section('parts', true, blocks)]));
+      for (const number of numbers) {
+        for (const kind of ['begin s', 'begin c', 'drawn: p']) {
+          const [start, end] = [`${kind}${number}`, `end ${kind.slice(-1)}${number}`];
+          const own = pages
+            .map((lines) => lines.join(' '))
+            .filter((text) => text.includes(start) || text.includes(end));
+          expect(own).toHaveLength(1);
+          expect(own[0]).toContain(start);
+          expect(own[0]).toContain(end);
+        }
+      }
     });
 
     it.each<[string, () => Promise<JobSheet>]>([
@@ -112,6 +136,9 @@ const section = (id: string, onNewPage: boolean, blocks: readonly Block[]): Sect
   blocks,
 });
 
+/** Some lines, so that a page may end within. */
+const filler = (name: string): string => `${'many words '.repeat(60)}end ${name}`;
+
 const packetOf = (sections: readonly Section[]): JobSheet => ({
   title: 'Test',
   summary: [],
@@ -120,8 +147,25 @@ const packetOf = (sections: readonly Section[]): JobSheet => ({
 });
 
 /** At true scale: its name, and a black square of 50 mm with its left upper corner 20 mm inside. */
-function picture(name: string, size: { readonly width: number; readonly height: number }): Block {
+function picture(
+  name: string,
+  size: { readonly width: number; readonly height: number },
+  foot = '',
+): Block {
   const page = { x: 0, y: 0, ...size };
+  const text = (said: string, y: number): Mark => ({
+    kind: 'text',
+    role: 'name',
+    text: said,
+    at: { x: 20, y },
+    anchor: 'start',
+    size: 4,
+    bold: false,
+    upright: false,
+    colour: '#000000',
+    box: page,
+    room: page,
+  });
   const drawing: Drawing = {
     title: name,
     description: name,
@@ -132,19 +176,8 @@ function picture(name: string, size: { readonly width: number; readonly height: 
         name: 'all',
         marks: [
           { kind: 'rect', box: { x: 20, y: 20, width: 50, height: 50 }, fill: '#000000' },
-          {
-            kind: 'text',
-            role: 'name',
-            text: `drawn: ${name}`,
-            at: { x: 20, y: 15 },
-            anchor: 'start',
-            size: 4,
-            bold: false,
-            upright: false,
-            colour: '#000000',
-            box: page,
-            room: page,
-          },
+          text(`drawn: ${name}`, 15),
+          text(foot, size.height - 0.5),
         ],
       },
     ],
