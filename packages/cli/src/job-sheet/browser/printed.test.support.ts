@@ -42,6 +42,29 @@ export async function pageTexts(pdf: string): Promise<readonly (readonly string[
   );
 }
 
+/** The words in the topmost 6 mm of print on each page, from left to right. */
+export async function topWords(pdf: string): Promise<readonly string[]> {
+  const html = await poppler('pdftotext', ['-bbox', pdf, '-']);
+  return html
+    .split('</page>')
+    .slice(0, -1)
+    .map((page) => {
+      const words = [...page.matchAll(WORD)].map((match) => ({
+        left: Number(match[1]),
+        top: Number(match[2]),
+        text: match[3] ?? '',
+      }));
+      const top = Math.min(...words.map((word) => word.top));
+      return words
+        .filter((word) => word.top < top + (6 / 25.4) * 72)
+        .sort((one, other) => one.left - other.left)
+        .map(({ text }) => text)
+        .join(' ');
+    });
+}
+
+const WORD = /<word xMin="([\d.]+)" yMin="([\d.]+)"[^>]*>([^<]*)<\/word>/g;
+
 /** A page as rows of grey pixels, 0 for black. */
 export interface Raster {
   readonly width: number;

@@ -2,18 +2,22 @@ import type { Block, Section } from '../job-sheet.js';
 import { fillsPage, paperSize } from './paper-size.js';
 
 /** Roughly, in millimetres of paper. */
-const ROW = 6;
+const ROW = 5.2;
 const LINE = 4.6;
-const STEP = 10;
+const STEP = 9;
 /** How many letters a line holds across the page, and in a wide column of a table. */
 const LETTERS = 105;
 const COLUMN_LETTERS = 60;
 /** What is surely less than a page. */
-const MOST = 190;
+const MOST = 215;
 
-/** Whether a section is so short that it should be printed on one page, whatever comes before it. */
+/**
+ * Whether a section should be printed on one page, whatever comes before it: it is short, and
+ * has a table that its steps are done by. Steps alone may go on overleaf.
+ */
 export function staysTogether({ blocks }: Section): boolean {
   if (blocks.some((block) => block.kind === 'picture' && fillsPage(block))) return false;
+  if (!blocks.some(({ kind }) => kind === 'table')) return false;
   return blocks.reduce((sum, block) => sum + heightOf(block), 20) <= MOST;
 }
 

@@ -30,13 +30,13 @@ export const PRINT_STYLE = (caution: string): string => `
 
   section { padding: 5mm 0 0; }
   section > * { margin-bottom: 2mm; }
-  .head { display: flex; gap: 3mm; align-items: center; }
+  section > .head { display: flex; gap: 3mm; align-items: center; margin-bottom: 1.5mm; }
   .head > * { margin-bottom: 0; }
   .new-page { break-before: page; padding-top: 0; }
   .head, caption { break-after: avoid; break-inside: avoid; }
   .work { flex: none; padding: .3mm 3mm; border: .4mm solid var(--ink); background: none; color: var(--ink); clip-path: none; }
   .bare { padding: 0; }
-  .bare > .head { display: none; }
+  section.bare > .head { display: none; }
   p { orphans: 3; widows: 3; }
   thead { display: table-header-group; }
   tr, li, label, .caution, figure, .short, .together { break-inside: avoid; }
