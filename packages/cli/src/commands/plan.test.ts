@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { planDigest } from '../booking/plan-digest.js';
 import type { Interrupts, Planner } from '../environment.js';
 import { realPlanner, run, temporaryFolder } from '../environment.test.support.js';
 import { nodeFiles } from '../node-environment.js';
@@ -188,21 +189,26 @@ describe('Ctrl-C', () => {
 });
 
 describe('--out', () => {
-  test('writes plan.json and a cut map for each layout', async () => {
+  test('writes plan.json, a cut map for each layout, and the job sheet', async () => {
     const { cwd, plan } = shop();
     const { exitCode, stdout } = await plan('--out deep/packet');
     expect(exitCode).toBe(0);
     const folder = join(cwd, 'deep', 'packet');
     const file = planFileSchema.parse(JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8')));
     const maps = file.layouts.map((_, index) => `cut-map-${index + 1}.svg`);
-    expect(readdirSync(folder).sort()).toEqual([...maps, 'plan.json'].sort());
+    expect(readdirSync(folder).sort()).toEqual([...maps, 'job-sheet.html', 'plan.json'].sort());
+    const sheet = readFileSync(join(folder, 'job-sheet.html'), 'utf8');
+    expect(sheet).toContain('<title>Job sheet: Small order</title>');
+    expect(sheet.match(/<svg /g)).toHaveLength(maps.length);
+    expect(sheet).toContain(`data-key="${planDigest(file)}"`);
+    expect(sheet).not.toMatch(/undefined|NaN|\[object/);
     for (const map of maps) {
       const svg = readFileSync(join(folder, map), 'utf8');
       expect(svg).toMatch(/<svg[\s\S]*<\/svg>\s*$/);
       expect(svg).toContain('Small order');
       expect(svg).not.toMatch(/undefined|NaN|\[object/);
     }
-    expect(stdout).toContain('Written to deep/packet/: plan.json and ');
+    expect(stdout).toContain('Written to deep/packet/: job-sheet.html to work by, plan.json, and ');
     expect((await run(['check', 'deep/packet/plan.json'], { cwd })).exitCode).toBe(0);
   });
 

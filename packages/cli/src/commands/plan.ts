@@ -5,6 +5,9 @@ import type { Environment } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import { complaintText } from '../faults/fault-text.js';
 import { type Reading, refuse } from '../faults/reading.js';
+import { jobSheetPage } from '../job-sheet/html/job-sheet-page.js';
+import type { Planned } from '../job-sheet/job-sheet.js';
+import { jobSheet } from '../job-sheet/make-job-sheet.js';
 import { readDrawings } from '../order/drawings.js';
 import { readCount, readNumber } from '../order/fields.js';
 import { orderToProblem } from '../order/order-to-problem.js';
@@ -14,6 +17,7 @@ import { cutMaps } from '../packet/cut-maps.js';
 import {
   checkPacketFolder,
   cutMapName,
+  JOB_SHEET_NAME,
   type PacketFile,
   PLAN_NAME,
   writePacket,
@@ -35,9 +39,9 @@ import { rackOption, rackToPlanFrom } from './rack-options.js';
 export const plan: Command = {
   name: 'plan',
   subject: { name: 'order', meaning: 'the order, a YAML file' },
-  summary: 'plan how to cut an order: what to buy, cut maps, strips',
+  summary: 'plan how to cut an order: what to buy, cut maps, strips, job sheet',
   options: {
-    out: textOption('write plan.json and the cut maps into this folder'),
+    out: textOption('write plan.json, the cut maps and the job sheet into this folder'),
     json: flagOption('print plan.json, and nothing else'),
     'time-limit': textOption('seconds to search for at most'),
     seed: textOption('a whole number that the search starts from'),
@@ -49,7 +53,7 @@ export const plan: Command = {
     { command: 'stripwright plan order.yaml', meaning: 'print what to buy and what to cut' },
     {
       command: 'stripwright plan order.yaml --out packet',
-      meaning: 'write plan.json and a cut map for each layout too',
+      meaning: 'write plan.json, a cut map for each layout and the job sheet too',
     },
     {
       command: 'stripwright plan order.yaml --json --time-limit 60',
@@ -77,7 +81,7 @@ export const plan: Command = {
     const made = await makePlan(order, problem, environment, limits, watch);
     const file = toPlanFile(order, problem, made, used);
 
-    const packet = folder === undefined ? [] : packetOf(file);
+    const packet = folder === undefined ? [] : packetOf({ sized: order, file });
     if (folder !== undefined) await writePacket(folder, shownFolder ?? '', packet, files);
     if (given.flag('json')) {
       stdout.write(planText(file));
@@ -132,12 +136,14 @@ function readSeconds(text: string): Reading<number> {
   return seconds.ok && seconds.value <= 0 ? refuse({ code: 'must be above zero' }) : seconds;
 }
 
-function packetOf(file: PlanFile): readonly PacketFile[] {
+function packetOf(planned: Planned): readonly PacketFile[] {
+  const { file } = planned;
   const maps = cutMaps(file).map((map, index) => ({
     name: cutMapName(index + 1),
     text: drawCutMap(map),
   }));
-  return [...maps, { name: PLAN_NAME, text: planText(file) }];
+  const sheet = { name: JOB_SHEET_NAME, text: jobSheetPage(jobSheet(planned)) };
+  return [...maps, sheet, { name: PLAN_NAME, text: planText(file) }];
 }
 
 function planText(file: PlanFile): string {
@@ -151,14 +157,15 @@ function whereFilesLie(
 ): readonly string[] {
   if (folder === undefined) {
     return [
-      'For plan.json and the cut maps, name a folder:',
+      'For the job sheet, the cut maps and plan.json, name a folder:',
       `  stripwright plan ${quoted(order)} --out packet`,
     ];
   }
   const last = file.layouts.length;
   const maps = last === 1 ? cutMapName(1) : `${cutMapName(1)} to ${cutMapName(last)}`;
   return wrap(
-    `Written to ${join(folder, '/')}: ${PLAN_NAME} and ${counted(last, 'cut map')}, ${maps}.`,
+    `Written to ${join(folder, '/')}: ${JOB_SHEET_NAME} to work by, ${PLAN_NAME}, and ` +
+      `${counted(last, 'cut map')}, ${maps}.`,
     '  ',
   );
 }

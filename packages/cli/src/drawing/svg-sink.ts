@@ -10,25 +10,34 @@ const DECIMALS = 2;
  * The same drawing gives the same bytes. This is the only module that knows SVG.js and svgdom.
  */
 export function writeSvg(drawing: Drawing): string {
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${svgElement(drawing, drawing.page)}\n`;
+}
+
+/**
+ * The root element alone, for a page that has more on it.
+ * @param size what it measures there, in millimetres
+ */
+export function svgElement(
+  drawing: Drawing,
+  size: { readonly width: number; readonly height: number },
+): string {
   const window = createSVGWindow();
   const root = window.document.documentElement;
   // svgdom's window has what SVG.js needs of a browser's, not all that one has.
-  withWindow(window as never, () => draw(SVG(root) as unknown as Svg, drawing));
+  withWindow(window as never, () => draw(SVG(root) as unknown as Svg, drawing, size));
   // Not Svg.svg(): that one writes the library's own bookkeeping into the elements.
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${root.outerHTML}\n`;
+  return root.outerHTML;
 }
 
-/** The same for the inside of a page, where the declaration of a document of its own has no place. */
-export function inlineSvg(drawing: Drawing): string {
-  const svg = writeSvg(drawing);
-  return svg.slice(svg.indexOf('<svg')).trimEnd();
-}
-
-function draw(root: Svg, { title, description, page, hatches, layers }: Drawing): void {
+function draw(
+  root: Svg,
+  { title, description, page, hatches, layers }: Drawing,
+  size: { readonly width: number; readonly height: number },
+): void {
   const [x, y, width, height] = [page.x, page.y, page.width, page.height].map(rounded);
   root.attr({
-    width: `${width}mm`,
-    height: `${height}mm`,
+    width: `${rounded(size.width)}mm`,
+    height: `${rounded(size.height)}mm`,
     viewBox: `${x} ${y} ${width} ${height}`,
     role: 'img',
     'font-family': 'sans-serif',

@@ -2,7 +2,7 @@ import { bounds, type Outline } from '@stripwright/strip-geometry';
 import type { Drawing } from '../drawing/drawing.js';
 import { escaped } from '../drawing/escaped.js';
 import { INK, tint } from '../drawing/ink.js';
-import { inlineSvg } from '../drawing/svg-sink.js';
+import { svgElement } from '../drawing/svg-sink.js';
 import type { Rule } from '../length/print-length.js';
 import { CUTTING_CAUTIONS } from '../report/cautions.js';
 import { cardName } from './card-name.js';
@@ -29,7 +29,7 @@ const STYLE = `
 export function galleryPage(exhibits: readonly Exhibit[], rule: Rule): string {
   const links = exhibits.map(
     ({ id, title, outline }) =>
-      `<a href="#${id}">${inlineSvg(silhouette(title, outline))}<span>${escaped(title)}</span></a>`,
+      `<a href="#${id}">${pictureOf(silhouette(title, outline))}<span>${escaped(title)}</span></a>`,
   );
   const figures = exhibits.map((exhibit) => {
     const words = escaped(`${exhibit.title}, ${sizeWords(exhibit, rule)}`);
@@ -78,3 +78,6 @@ function silhouette(title: string, outline: Outline): Drawing {
     layers: [{ name: 'outline', marks: [{ kind: 'polygon', points, ...pen }] }],
   };
 }
+
+/** A drawing at its own size. */
+const pictureOf = (drawing: Drawing) => svgElement(drawing, drawing.page);

@@ -27,6 +27,11 @@ export interface Section {
   /** Unique in the packet and fit for an address, such as `layout-3`. */
   readonly id: string;
   readonly title: string;
+  /**
+   * The stretch of work that it belongs to, such as `Bend`; sections of one follow each other.
+   * Given by whoever puts them together.
+   */
+  readonly work?: string;
   /** Whether a printed one begins on a new page. */
   readonly onNewPage: boolean;
   readonly blocks: readonly Block[];

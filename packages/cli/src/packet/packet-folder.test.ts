@@ -27,6 +27,7 @@ describe('a folder may be written to', () => {
     ['other files', 'letter.txt', 'Dear baker'],
     ['a plan.json of someone else', 'plan.json', '{"days": 3}'],
     ['a plan.json that is not JSON', 'plan.json', 'to do'],
+    ['a job sheet without a plan', 'job-sheet.html', 'of another shop'],
   ])('but not when it holds %s', async (_name, file, text) => {
     const folder = temporaryFolder();
     writeFileSync(join(folder, file), text);
@@ -83,6 +84,7 @@ describe('a packet', () => {
     const folder = join(temporaryFolder(), 'packet');
     mkdirSync(folder);
     writeFileSync(join(folder, '.cut-map-1.svg.partial'), 'half');
+    writeFileSync(join(folder, '.job-sheet.html.partial'), 'half');
     await expect(checkPacketFolder(folder, 'packet', nodeFiles)).resolves.toBeUndefined();
     await writePacket(folder, 'packet', packet(0), nodeFiles);
     expect(readdirSync(folder)).toEqual(['plan.json']);

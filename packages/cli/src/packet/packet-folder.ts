@@ -5,9 +5,10 @@ import { fileReason } from '../file-reason.js';
 
 /** The folder that a plan's files go to. */
 export const PLAN_NAME = 'plan.json';
+export const JOB_SHEET_NAME = 'job-sheet.html';
 export const cutMapName = (number: number) => `cut-map-${number}.svg`;
 const CUT_MAP = /^cut-map-\d+\.svg$/;
-const PARTIAL = /^\.(?:plan\.json|cut-map-\d+\.svg)\.partial$/;
+const PARTIAL = /^\.(?:plan\.json|job-sheet\.html|cut-map-\d+\.svg)\.partial$/;
 
 /** A file of the packet. */
 export interface PacketFile {
@@ -46,7 +47,7 @@ export async function checkPacketFolder(
 
 /**
  * Writes the files, each whole or not at all, then removes cut maps of an older
- * plan. The plan comes last, so that it never speaks of maps that are not there.
+ * plan. The plan comes last, so that it never speaks of files that are not there.
  */
 export async function writePacket(
   folder: string,

@@ -90,12 +90,14 @@ function packs(file: PlanFile): readonly string[] {
   });
 }
 
-function timesUsed({ layouts }: PlanFile, id: string): number {
+/** How many of a stock are cut. */
+export function timesUsed({ layouts }: PlanFile, id: string): number {
   const own = layouts.filter(({ stock }) => stock.id === id);
   return total(own, ({ count }) => count);
 }
 
-function boundText(file: PlanFile): string {
+/** How good the plan is, in a few words. */
+export function boundText(file: PlanFile): string {
   const { cost, proven } = file.bound;
   if (proven) return 'nothing cheaper exists (proven)';
   const gap = (coinsOf(file.cost) ?? 0) - (coinsOf(cost) ?? 0);

@@ -15,16 +15,25 @@ const PLACES: readonly RegExp[] = [
 ];
 
 /**
- * Warnings, one paragraph each, with the source of its limit. What is found in
- * several places alike is said once, with the places.
+ * Warnings, one paragraph each, in lines of at most 80 columns.
  *
  * @param whose put before each, such as the name of a blank
  */
 export function warningLines(
   warnings: readonly Warning[],
-  { units }: Rule,
+  rule: Rule,
   whose?: string,
 ): readonly string[] {
+  return warningTexts(warnings, rule).flatMap((said) =>
+    wrap(whose === undefined ? `  ${said}` : `  ${whose}: ${said}`, '    '),
+  );
+}
+
+/**
+ * Warnings, each with the source of its limit. What is found in several places alike is
+ * said once, with the places.
+ */
+export function warningTexts(warnings: readonly Warning[], { units }: Rule): readonly string[] {
   const alike = new Map<string, { readonly first: Warning; readonly others: string[] }>();
   for (const warning of warnings) {
     const place = placeIn(warning.message);
@@ -36,11 +45,10 @@ export function warningLines(
       known.others.push(place);
     }
   }
-  return [...alike.values()].flatMap(({ first, others }) => {
+  return [...alike.values()].map(({ first, others }) => {
     const from = first.source === undefined ? '' : ` (${first.source})`;
     const same = others.length === 0 ? '' : ` The same at ${placesText(others)}.`;
-    const said = inUnits(`${first.message}${from}${same}`, units);
-    return wrap(whose === undefined ? `  ${said}` : `  ${whose}: ${said}`, '    ');
+    return inUnits(`${first.message}${from}${same}`, units);
   });
 }
 

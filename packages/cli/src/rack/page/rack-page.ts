@@ -1,6 +1,7 @@
+import type { Drawing } from '../../drawing/drawing.js';
 import { escaped } from '../../drawing/escaped.js';
 import { INK } from '../../drawing/ink.js';
-import { inlineSvg } from '../../drawing/svg-sink.js';
+import { svgElement } from '../../drawing/svg-sink.js';
 import type { ShopUnits } from '../../length/unit.js';
 import { HANDLING_CAUTION } from '../../report/cautions.js';
 import { counted } from '../../report/counted.js';
@@ -68,7 +69,7 @@ export function rackPage({ stock, units, revision }: RackPage): string {
     'the paper. An arrow beside an outline runs the way the metal was rolled; a hatched one is ',
     'promised to a plan.</p>',
     `<p class="caution">${HANDLING_CAUTION}</p>`,
-    inlineSvg(drawScaleBar(scale, units)),
+    pictureOf(drawScaleBar(scale, units)),
     ...groups,
     '</body>',
     '</html>',
@@ -92,7 +93,7 @@ function figure(stock: RackStock, scale: number, units: ShopUnits): string {
   const drawing = drawOutline(stock, scale, words);
   const width = Math.ceil(Math.max(LEAST_FIGURE, drawing.page.width));
   return (
-    `<figure style="width: ${width}mm">${inlineSvg(drawing)}` +
+    `<figure style="width: ${width}mm">${pictureOf(drawing)}` +
     `<figcaption><b>${stock.mark}</b> ${lines.join('<br/>')}</figcaption></figure>`
   );
 }
@@ -115,3 +116,6 @@ function factsOf(stock: RackStock, units: ShopUnits): readonly string[] {
 function largestFirst(one: RackStock, other: RackStock): number {
   return other.length - one.length || other.width - one.width || (one.mark < other.mark ? -1 : 1);
 }
+
+/** A drawing at its own size. */
+const pictureOf = (drawing: Drawing) => svgElement(drawing, drawing.page);
