@@ -81,9 +81,10 @@ function seamMarks(
 ): readonly PolygonMark[] {
   const between = (role: string, x: number, along: number): readonly PolygonMark[] => {
     const points = clipPolygon(outline, { x, y: 0, width: along, height: width });
+    const pen = { fill: INK.scrapGround, stroke: INK.soft, strokeWidth: 0.15 };
     return along === 0 || points.length === 0
       ? []
-      : [{ kind: 'polygon', role, points: points.map(onPage), fill: INK.scrapGround }];
+      : [{ kind: 'polygon', role, points: points.map(onPage), ...pen }];
   };
   return [...between('seam-start', 0, atStart), ...between('tab', length - tab, tab)];
 }
