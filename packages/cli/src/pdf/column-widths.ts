@@ -1,0 +1,27 @@
+/** However many the columns, each keeps room for a few letters. Millimetres. */
+const LEAST = 8;
+
+/**
+ * Widths of columns that together take no more than the room: those that want no more than
+ * an even share get what they want, the others share alike what is left.
+ */
+export function columnWidths(wanted: readonly number[], room: number): readonly number[] {
+  let open = wanted.map((_, index) => index);
+  let left = room;
+  const widths = wanted.map(() => 0);
+  for (;;) {
+    const share = left / open.length;
+    const content = open.filter((index) => (wanted[index] ?? 0) <= share);
+    if (content.length === 0) {
+      for (const index of open)
+        widths[index] = Math.max(share, Math.min(LEAST, room / wanted.length));
+      return widths;
+    }
+    for (const index of content) {
+      widths[index] = wanted[index] ?? 0;
+      left -= wanted[index] ?? 0;
+    }
+    open = open.filter((index) => !content.includes(index));
+    if (open.length === 0) return widths;
+  }
+}
