@@ -16,10 +16,12 @@ export function edgeNames(strip: Strip, window: Window, columns: LabelColumns): 
   const top = STRIP_TOP - 2.2 - LINE;
   const middle = (STRIP_LEFT - 1) / 2 + BASELINE_DROP * SIZE;
   const beside = labelEdge(strip, window) + TIE;
+  // Clear of the line of a join.
+  const aside = window.column === 0 ? 0 : STRIP_LEFT + 1.5;
   const hem = shorten(`${strip.edge.name} on this side`, columns.width / SIZE);
   const cutting = shorten('cutting edge', height / SIZE);
   return [
-    ...(window.row === 0 ? [words('square-end', 'square end', { x: 0, y: top }, SIZE)] : []),
+    ...(window.row === 0 ? [words('square-end', 'square end', { x: aside, y: top }, SIZE)] : []),
     ...(window.across.to >= strip.width
       ? [words('hem-name', hem, { x: beside, y: top }, SIZE)]
       : []),

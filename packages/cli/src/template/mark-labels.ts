@@ -8,7 +8,7 @@ import { LABEL_TOP, MOST_LABELS, PAGE, PITCH, STRIP_TOP, TIE, TYPE } from './pag
 import type { RunningMark } from './running-marks.js';
 import { labelEdge, type Window } from './window.js';
 
-const AFTER_TAG = 0.8;
+const AFTER_TAG = 1.4;
 const AFTER_READING = 1.6;
 
 /** How wide the columns of the labels are: tags, readings, words. */

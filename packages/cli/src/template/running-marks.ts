@@ -14,6 +14,9 @@ export interface RunningMark {
   readonly tag?: { readonly label: string; readonly tagged: Tagged };
 }
 
+/** Millimetres. */
+const NEAR = 1e-6;
+
 /** Curves are counted from the square end, like bends, and told from them by their letter. */
 export const curveName = (number: number): string => `c${number}`;
 
@@ -45,6 +48,14 @@ export function runningMarks(
       return { along: mark.exact, reading: index === 0 ? reading : '', ...fact };
     });
   });
+  // The square end itself is no mark, but a curve may begin there.
+  const [first] = strip.runs;
+  const atOnce =
+    first?.kind === 'curve' && first.from < NEAR
+      ? formFacts({ number: 1, ...first }, entry).map((fact, index): RunningMark => {
+          return { along: 0, reading: index === 0 ? '0' : '', ...fact };
+        })
+      : [];
   const across = seam.lines.map(({ purpose, end, from }): RunningMark => {
     const along = end === 'start' ? from : length - from;
     const words = purpose === 'fold' ? 'seam fold' : 'rivets';
@@ -52,6 +63,7 @@ export function runningMarks(
   });
   const opens = edge.takesTab && seam.openHem > 0 ? [seam.atStart + seam.openHem] : [];
   return [
+    ...atOnce,
     ...marked,
     ...across,
     ...opens.map((along) => ({ along, reading: up(along), words: 'open hem ends' })),
@@ -61,6 +73,7 @@ export function runningMarks(
 
 const degrees = (angle: number): string => `${angle.toFixed(1)}°`;
 
+type Told = Pick<CurveAtMark, 'number' | 'direction' | 'angle'>;
 type Fact = Pick<RunningMark, 'words' | 'tag'>;
 
 /** What there is to do at a mark, a line each: the bend, the curve that ends, the one that begins. */
@@ -81,7 +94,7 @@ function factsOf(mark: StripMark, entry: PlanFileStrip): readonly Fact[] {
   ];
 }
 
-function formFacts({ number, direction, angle }: CurveAtMark, entry: PlanFileStrip) {
+function formFacts({ number, direction, angle }: Told, entry: PlanFileStrip) {
   const halves = entry.curves[number - 1]?.formTo ?? [angle / 2, angle / 2];
   const turns = halves.map((half) => half.toFixed(1)).join(' + ');
   return [

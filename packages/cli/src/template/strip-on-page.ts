@@ -67,16 +67,22 @@ function curveTags(strip: Strip, window: Window): readonly Mark[] {
   });
 }
 
-/** What the ends are for, where there is room to say so. */
+/** What the ends are for, where there is room to say so beside the lines of the seam. */
 function seamNames(strip: Strip, window: Window): readonly Mark[] {
   const { seam, tab, length } = strip;
+  const lines = seam.lines.map(({ end, from }) => (end === 'start' ? from : length - from));
   const ends = [
     [0, seam.atStart],
     [length - tab, length],
   ] as const;
   return ends.flatMap(([from, to]) => {
-    const box = wallBetween(strip, window, from, to);
-    if (box.height < LINE_HEIGHT * TYPE.body) return [];
+    const stops = [from, ...lines.filter((line) => line > from && line < to), to];
+    const boxes = stops
+      .slice(1)
+      .map((stop, index) => wallBetween(strip, window, stops[index] ?? from, stop))
+      .sort((one, other) => other.height - one.height);
+    const [box] = boxes;
+    if (box === undefined || box.height < LINE_HEIGHT * TYPE.body) return [];
     const text = shorten(seam.name, box.width / TYPE.body);
     return text === '' ? [] : [inMiddle('seam-name', text, box)];
   });
