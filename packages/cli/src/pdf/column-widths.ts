@@ -1,6 +1,3 @@
-/** However many the columns, each keeps room for a few letters. Millimetres. */
-const LEAST = 8;
-
 /**
  * Widths of columns that together take no more than the room: those that want no more than
  * an even share get what they want, the others share alike what is left.
@@ -13,8 +10,7 @@ export function columnWidths(wanted: readonly number[], room: number): readonly 
     const share = left / open.length;
     const content = open.filter((index) => (wanted[index] ?? 0) <= share);
     if (content.length === 0) {
-      for (const index of open)
-        widths[index] = Math.max(share, Math.min(LEAST, room / wanted.length));
+      for (const index of open) widths[index] = share;
       return widths;
     }
     for (const index of content) {

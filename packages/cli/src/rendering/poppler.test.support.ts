@@ -49,14 +49,23 @@ function rendered(
   });
 }
 
+/** What Poppler is asked of a PDF. */
+const QUESTIONS = {
+  info: ['pdfinfo'],
+  fonts: ['pdffonts'],
+  text: ['pdftotext', '-layout'],
+  'boxes of words': ['pdftotext', '-bbox'],
+} as const;
+
 /** What a tool of Poppler says of a PDF. */
-export function askPoppler(tool: 'pdfinfo' | 'pdffonts' | 'pdftotext', pdf: Uint8Array): string {
+export function askPoppler(question: keyof typeof QUESTIONS, pdf: Uint8Array): string {
   needPoppler();
+  const [tool, ...options] = QUESTIONS[question];
   return inFolder((folder) => {
     const file = join(folder, 'sheet.pdf');
     writeFileSync(file, pdf);
-    const options = tool === 'pdftotext' ? ['-layout', file, '-'] : [file];
-    return execFileSync(tool, options, { encoding: 'utf8' });
+    const to = tool === 'pdftotext' ? ['-'] : [];
+    return execFileSync(tool, [...options, file, ...to], { encoding: 'utf8', maxBuffer: 1e8 });
   });
 }
 
