@@ -9,11 +9,16 @@ export interface Directed {
 // Its types tell of an ES module, but what Node loads is the factory itself.
 const bidi = (bidiFactory as unknown as typeof bidiFactory.default)();
 
+/** Whether there is any letter or number of a script that reads from the right. */
+export const MAY_TURN =
+  /[\u0590-\u08FF\u200F\uFB1D-\uFDFF\uFE70-\uFEFF\u{10800}-\u{10FFF}\u{1E800}-\u{1EFFF}]/u;
+
 /**
  * A line as its stretches stand from left to right (Unicode Standard Annex 9). The line as a
  * whole reads from left to right, as the page does; brackets are mirrored where they must be.
  */
 export function directionsOf(line: string): readonly Directed[] {
+  if (!MAY_TURN.test(line)) return line === '' ? [] : [{ text: line, rightToLeft: false }];
   const { levels } = bidi.getEmbeddingLevels(line, 'ltr');
   const mirrored = bidi.getMirroredCharactersMap(line, levels);
   const runs: { text: string; level: number }[] = [];

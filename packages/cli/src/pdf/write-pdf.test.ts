@@ -66,8 +66,9 @@ describe.skipIf(!hasPoppler && !mustRun)('the PDF of a job sheet, as Poppler rea
   it.each([
     ['Hebrew', 'עוגיה'],
     ['Arabic', 'قلب'],
+    ['its numbers', '١٢'],
   ])('shows %s', async (_, name) => {
-    const text = askPoppler('text', await writePdf(sampleSheet(name), 'letter'));
+    const text = askPoppler('text', await writePdf(sampleSheet(`قلب ${name} heart`), 'letter'));
     // Poppler puts what reads from right to left back in the order it is spoken.
     expect(text.normalize('NFKC')).toContain(name);
   });

@@ -53,6 +53,12 @@ function expectSeventeenInches([first, second]: readonly GreyImage[]): void {
   const upToJoin = (one.joins.at(-1) ?? Number.NaN) - (one.ends[0] ?? Number.NaN);
   const fromJoin = (other.ends.at(-1) ?? Number.NaN) - (other.joins[0] ?? Number.NaN);
   expectWithin(upToJoin + fromJoin, 431.8, first, 1);
+  // Bends inward are whole lines; here they are 1 5/8 in apart.
+  const bends = one.ends.slice(0, 6);
+  expect(bends).toHaveLength(6);
+  bends.slice(1).forEach((bend, index) => {
+    expectWithin(bend - (bends[index] ?? Number.NaN), 1.625 * 25.4, first);
+  });
 }
 
 describe.skipIf(!hasPoppler && !mustRun)('a PDF rendered by Poppler', () => {
