@@ -18,7 +18,9 @@ export function makingSteps(id: string, strip: PlanFileStrip, rule: Rule): Steps
       step('mark', 'Mark out the strip from its square end.', 'All readings run from that end.'),
       ...(cuts.length === 0 ? [] : [step('notch', 'Cut notches and snips.', cuts.join('; '))]),
       ...(folded ? [step('edge', 'Fold the edge.', edgeText(strip, rule))] : []),
-      ...(bends.length === 0 ? [] : [step('bend', 'Bend at the marks, in their order.')]),
+      ...(bends.length === 0
+        ? []
+        : [step('bend', 'Bend at the marks, to the degrees under "fold to".')]),
       ...(curves.length === 0 ? [] : [step('form', 'Form the curves between their marks.')]),
       ...(edge?.stage === 'square' ? [step('close', 'Close the edge flat.')] : []),
       step(

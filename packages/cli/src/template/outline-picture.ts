@@ -20,20 +20,14 @@ const ROUND = 10;
 const SEAM_MARK = 2.4;
 const CAPTION = LINE_HEIGHT * TYPE.body + 0.6;
 /** Shapes are drawn at a size that a rule can be laid to. */
-const SCALES = [1, 3 / 4, 2 / 3, 1 / 2, 2 / 5, 1 / 3, 1 / 4, 1 / 5, 1 / 6, 1 / 8, 1 / 10, 1 / 20];
-const SCALE_WORDS = [
-  '',
-  '3/4',
-  '2/3',
-  '1/2',
-  '2/5',
-  '1/3',
-  '1/4',
-  '1/5',
-  '1/6',
-  '1/8',
-  '1/10',
-  '1/20',
+const SCALES: readonly (readonly [scale: number, words: string])[] = [
+  [1, 'at true size'],
+  ...['3/4', '2/3', '1/2', '2/5', '1/3', '1/4', '1/5', '1/6', '1/8', '1/10', '1/20'].map(
+    (fraction) => {
+      const [over = 1, under = 1] = fraction.split('/').map(Number);
+      return [over / under, `at ${fraction} of its size`] as const;
+    },
+  ),
 ];
 
 /** The outline that a strip is bent to. */
@@ -59,9 +53,11 @@ export function drawOutline(shape: ShapeToDraw, room: Box): OutlinePicture {
   const { outline, strip, places, isPart } = shape;
   const { left, right, bottom, top, across, high } = bounds(outline);
   const inner = { width: room.width - 2 * ROUND, height: room.height - CAPTION - 2 * ROUND };
-  const fits = (scale: number) => across * scale <= inner.width && high * scale <= inner.height;
-  const chosen = SCALES.findIndex(fits);
-  const scale = SCALES[chosen] ?? Math.min(inner.width / across, inner.height / high);
+  const largest = Math.min(inner.width / across, inner.height / high);
+  const [scale, size] = SCALES.find(([each]) => each <= largest) ?? [
+    largest,
+    `at ${(largest * 100).toPrecision(2)} % of its size`,
+  ];
   const height = Math.min(room.height, CAPTION + 2 * ROUND + high * scale);
   const tagRoom: Box = { ...room, y: room.y + CAPTION, height: height - CAPTION };
   const middle = { x: room.x + room.width / 2, y: tagRoom.y + tagRoom.height / 2 };
@@ -86,11 +82,11 @@ export function drawOutline(shape: ShapeToDraw, room: Box): OutlinePicture {
   }));
   const placed = placeLabels(
     [
-      ...labels.map(({ place, text }) =>
-        labelWish(place, onPage, textWidth(text) * TYPE.body, LINE_HEIGHT * TYPE.body),
-      ),
       ...wishes.map(({ label }, index) =>
         labelWish(at[index] ?? places.start, onPage, tagWidth(label), TAG_HEIGHT),
+      ),
+      ...labels.map(({ place, text }) =>
+        labelWish(place, onPage, textWidth(text) * TYPE.body, LINE_HEIGHT * TYPE.body),
       ),
     ],
     [...sidesOf(whole), ...bars],
@@ -98,22 +94,20 @@ export function drawOutline(shape: ShapeToDraw, room: Box): OutlinePicture {
   );
   const drawn = placed.flatMap((label, index): readonly Mark[] => {
     if (label === undefined) return [];
-    const text = labels[index]?.text;
-    const one = wishes[index - labels.length];
+    const one = wishes[index];
+    const text = labels[index - wishes.length]?.text ?? '';
     return [
       tie(label.tie),
-      ...(text !== undefined
+      ...(one === undefined
         ? [words('seam-name', text, label.box, TYPE.body)]
-        : one === undefined
-          ? []
-          : tag(`shape-${one.tagged.of}`, one.label, one.tagged, label.middle)),
+        : tag(`shape-${one.tagged.of}`, one.label, one.tagged, label.middle)),
     ];
   });
   const missing = placed.filter((label) => label === undefined).length;
   return {
     height,
     marks: [
-      caption(captionText(SCALE_WORDS[chosen], scale, missing), room),
+      caption(captionText(size, missing), room),
       { kind: 'polygon', role: 'outline', points: whole, fill: tint(1), ...SOFT },
       { kind: 'line', role: 'own-outline', points: own, stroke: INK.text, strokeWidth: 0.6 },
       ...bars.map((points): Mark => {
@@ -128,11 +122,7 @@ export function drawOutline(shape: ShapeToDraw, room: Box): OutlinePicture {
 
 const SOFT = { stroke: INK.soft, strokeWidth: 0.25 } as const;
 
-function captionText(fraction: string | undefined, scale: number, missing: number): string {
-  const size =
-    fraction === ''
-      ? 'at true size'
-      : `at ${fraction ?? `${(scale * 100).toPrecision(2)} %`} of its size`;
+function captionText(size: string, missing: number): string {
   return `Outline from above, ${size}${missing === 0 ? '' : `; ${missing} without a number`}`;
 }
 
