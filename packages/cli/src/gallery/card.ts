@@ -6,13 +6,13 @@ import { LINE_HEIGHT } from '../drawing/measure-text.js';
 import { printLength, printSize, printThickness, type Rule } from '../length/print-length.js';
 import { ticksUp } from '../length/ticks.js';
 import { refoldText } from '../report/refold-text.js';
+import { words } from '../strip-drawing/tag.js';
 import { drawShape } from './draw-shape.js';
 import { drawStrip } from './draw-strip.js';
 import { type Exhibit, sizeWords, TINPLATE } from './exhibit.js';
 import { drawFigures } from './figures.js';
 import { drawKey } from './key.js';
 import { placesOn } from './places.js';
-import { words } from './tag.js';
 
 /** A4 lying, inside margins of 10 mm (ISO 216). */
 const WIDTH = 277;

@@ -2,9 +2,9 @@ import { bounds, type Outline, type Point, type Strip } from '@stripwright/strip
 import type { Box, Mark } from '../drawing/drawing.js';
 import { INK, tint } from '../drawing/ink.js';
 import { LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
-import { type LabelWish, placeLabels, type Stretch } from './place-labels.js';
+import { type LabelWish, placeLabels, type Stretch } from '../strip-drawing/place-labels.js';
+import { TAG_HEIGHT, type Tagged, tag, tagWidth, words } from '../strip-drawing/tag.js';
 import { type Place, type Places, pointsOn } from './places.js';
-import { TAG_HEIGHT, type Tagged, tag, tagWidth, words } from './tag.js';
 
 /** Room kept free round the shape for its tags, millimetres. */
 const ROUND = 14;

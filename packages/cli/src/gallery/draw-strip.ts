@@ -1,4 +1,4 @@
-import { roundMarks, type Strip } from '@stripwright/strip-geometry';
+import { flatPattern, roundMarks, type Strip } from '@stripwright/strip-geometry';
 import type { Box, Mark, Point } from '../drawing/drawing.js';
 import { INK } from '../drawing/ink.js';
 import { BASELINE_DROP, LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
@@ -6,9 +6,9 @@ import { spreadLabels } from '../drawing/spread-labels.js';
 import { textMark } from '../drawing/text-mark.js';
 import { printBareLength, type Rule } from '../length/print-length.js';
 import { ticksUp } from '../length/ticks.js';
-import { drawBlank } from './draw-blank.js';
+import { patternMarks } from '../strip-drawing/pattern-marks.js';
+import { TAG_HEIGHT, type Tagged, tag, tagWidth } from '../strip-drawing/tag.js';
 import { bendLabel, curveLabel } from './places.js';
-import { TAG_HEIGHT, type Tagged, tag, tagWidth } from './tag.js';
 
 /** Millimetres of page. */
 const TIE = 3.2;
@@ -32,19 +32,31 @@ export function drawStrip(strip: Strip, rule: Rule, room: Omit<Box, 'height'>): 
   const x = (along: number): number => room.x + along * scale;
   const marked = markedPlaces(strip, rule);
   const longest = Math.max(...marked.map(({ text }) => textWidth(text))) * SIZE;
-  const blank = drawBlank(strip, room.x, top, scale);
+  const pattern = flatPattern(strip);
+  const onPage = (place: Point): Point => at(x(place.x), top + place.y * scale);
+  const bendHeads = pattern.bends.map(({ line }) => onPage(line.from));
   const curveHeads = strip.curves.map(({ from, to }) => at(x((from + to) / 2), top));
   return {
     height: foot + TIE + longest + 1 - room.y,
     marks: [
-      ...blank.marks,
-      ...tagRow(tagsOf(strip, blank.bendHeads, curveHeads), room),
+      ...patternMarks(strip, pattern, onPage),
+      ...tabName(strip, onPage),
+      ...tagRow(tagsOf(strip, bendHeads, curveHeads), room),
       ...markRow(marked, x, foot, room),
     ],
   };
 }
 
 const at = (x: number, y: number): Point => ({ x, y });
+
+function tabName({ tab, length, width, hem }: Strip, onPage: (place: Point) => Point) {
+  if (tab === 0) return [];
+  const [from, to] = [onPage(at(length - tab, hem)), onPage(at(length, width))];
+  const room: Box = { x: from.x, y: from.y, width: to.x - from.x, height: to.y - from.y };
+  const middle = at(room.x + room.width / 2, room.y + room.height / 2 + BASELINE_DROP * SIZE);
+  const place = { at: middle, anchor: 'middle', room } as const;
+  return [textMark({ role: 'tab-name', text: 'tab', size: SIZE, ...place })];
+}
 
 interface StripTag {
   readonly label: string;

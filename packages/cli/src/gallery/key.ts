@@ -4,8 +4,8 @@ import { INK } from '../drawing/ink.js';
 import { LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
 import type { Rule } from '../length/print-length.js';
 import { CUTTING_CAUTIONS } from '../report/cautions.js';
-import { DASHES } from './draw-blank.js';
-import { TAG_HEIGHT, type Tagged, tag, tagWidth, words } from './tag.js';
+import { DASHES } from '../strip-drawing/pattern-marks.js';
+import { TAG_HEIGHT, type Tagged, tag, tagWidth, words } from '../strip-drawing/tag.js';
 
 const SIZE = 2.6;
 const SAMPLE = 7;

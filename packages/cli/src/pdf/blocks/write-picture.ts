@@ -1,0 +1,24 @@
+import type { Picture } from '../../job-sheet/job-sheet.js';
+import { drawDrawing } from '../drawing-sink.js';
+import { type Flow, lineHeight } from '../flow.js';
+import { SMALL } from '../look.js';
+
+/**
+ * A drawing in the middle of the page: at its true size where that is asked for, or else as
+ * large as the page is wide and high.
+ */
+export function writePicture(flow: Flow, { drawing, trueScale, caption }: Picture): void {
+  const { page } = drawing;
+  const lines = caption === undefined ? [] : flow.lines(caption, flow.width, SMALL);
+  const below = lines.length * lineHeight(SMALL);
+  const fitting = Math.min(flow.width / page.width, (flow.pageRoom - below) / page.height);
+  const scale = trueScale ? 1 : fitting;
+  flow.need(page.height * scale + below);
+  const corner = { x: flow.left + (flow.width - page.width * scale) / 2, y: flow.top };
+  drawDrawing(flow.document, flow.pen, drawing, { corner, scale });
+  flow.top += page.height * scale;
+  lines.forEach((line) => {
+    flow.put(line, flow.left, flow.top, SMALL);
+    flow.top += lineHeight(SMALL);
+  });
+}
