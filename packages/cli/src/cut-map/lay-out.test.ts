@@ -5,6 +5,7 @@ import { holds, overlaps } from '../drawing/read-svg.test.support.js';
 import { layOut } from './lay-out.js';
 import { PAPER, TYPE } from './paper.js';
 import { anyCutMap } from './random-cut-map.test.support.js';
+import { numbersTold, piecesTold } from './untold-cuts.test.support.js';
 
 const SLACK = 1e-6;
 const RUNS = { numRuns: 60 };
@@ -60,7 +61,7 @@ describe('the layout of a cut map', () => {
     fc.assert(
       fc.property(anyCutMap, (map) => {
         const drawing = layOut(map);
-        fc.pre(!texts(drawing).some(({ role }) => role === 'unnumbered'));
+        fc.pre(!texts(drawing).some(({ role }) => role === 'unnumbered' || role === 'untold-cuts'));
         fc.pre(new Set(map.pieces.map(({ number }) => number)).size <= 30);
         const high = (drawing.page.height / drawing.page.width) * PAPER.width;
         expect(high).toBeLessThanOrEqual(PAPER.height + SLACK);
@@ -78,26 +79,25 @@ describe('the layout of a cut map', () => {
           .filter(({ role }) => role === 'unnumbered')
           .map(({ text }) => text)
           .join(' ');
-        const told = [...words.matchAll(/(?:(\d+) of )?No\. \d+/gu)].reduce(
-          (sum, [, count]) => sum + Number(count ?? 1),
-          0,
-        );
+        const told = piecesTold(words);
         expect(numbers + told).toBe(map.pieces.length);
       }),
       RUNS,
     );
   });
 
-  it('flags every first cut once, in the order it is made, or says how many are left out', () => {
+  it('numbers every cut once in the order it is made, on the sheet or in the foot', () => {
     fc.assert(
       fc.property(anyCutMap, (map) => {
         const marks = texts(layOut(map));
-        const shown = marks.filter(({ role }) => role === 'cut-number').map(({ text }) => text);
-        const left = marks
-          .flatMap(({ text }) => [...text.matchAll(/numbers of first cuts \((\d+)\)/gu)])
-          .reduce((sum, [, count]) => sum + Number(count), 0);
-        expect(new Set(shown).size).toBe(shown.length);
-        expect(shown.length + left).toBe(map.cuts.filter(({ stage }) => stage === 1).length);
+        const shown = marks.flatMap(({ role, text }) =>
+          role === 'cut-number' ? [Number(text)] : [],
+        );
+        const foot = marks.flatMap(({ role, text }) => (role === 'untold-cuts' ? [text] : []));
+        const told = numbersTold(foot.join(' '));
+        expect([...shown, ...told].sort((one, other) => one - other)).toEqual(
+          map.cuts.map((_, index) => index + 1),
+        );
       }),
       RUNS,
     );
