@@ -1,10 +1,12 @@
 import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
+import { CSV_NAMES, csvFiles } from '../csv/csv-files.js';
 import { drawCutMap } from '../cut-map/draw-cut-map.js';
 import type { Environment } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import { complaintText } from '../faults/fault-text.js';
 import { type Reading, refuse } from '../faults/reading.js';
+import type { Planned } from '../job-sheet/job-sheet.js';
 import { readDrawings } from '../order/drawings.js';
 import { readCount, readNumber } from '../order/fields.js';
 import { orderToProblem } from '../order/order-to-problem.js';
@@ -77,7 +79,7 @@ export const plan: Command = {
     const made = await makePlan(order, problem, environment, limits, watch);
     const file = toPlanFile(order, problem, made, used);
 
-    const packet = folder === undefined ? [] : packetOf(file);
+    const packet = folder === undefined ? [] : packetOf({ sized: order, file });
     if (folder !== undefined) await writePacket(folder, shownFolder ?? '', packet, files);
     if (given.flag('json')) {
       stdout.write(planText(file));
@@ -132,12 +134,13 @@ function readSeconds(text: string): Reading<number> {
   return seconds.ok && seconds.value <= 0 ? refuse({ code: 'must be above zero' }) : seconds;
 }
 
-function packetOf(file: PlanFile): readonly PacketFile[] {
+function packetOf(planned: Planned): readonly PacketFile[] {
+  const { file } = planned;
   const maps = cutMaps(file).map((map, index) => ({
     name: cutMapName(index + 1),
     text: drawCutMap(map),
   }));
-  return [...maps, { name: PLAN_NAME, text: planText(file) }];
+  return [...maps, ...csvFiles(planned), { name: PLAN_NAME, text: planText(file) }];
 }
 
 function planText(file: PlanFile): string {
@@ -158,7 +161,8 @@ function whereFilesLie(
   const last = file.layouts.length;
   const maps = last === 1 ? cutMapName(1) : `${cutMapName(1)} to ${cutMapName(last)}`;
   return wrap(
-    `Written to ${join(folder, '/')}: ${PLAN_NAME} and ${counted(last, 'cut map')}, ${maps}.`,
+    `Written to ${join(folder, '/')}: ${PLAN_NAME}, ${counted(last, 'cut map')}, ${maps}, ` +
+      `and for spreadsheets ${CSV_NAMES.join(', ')}.`,
     '  ',
   );
 }

@@ -7,7 +7,7 @@ import { fileReason } from '../file-reason.js';
 export const PLAN_NAME = 'plan.json';
 export const cutMapName = (number: number) => `cut-map-${number}.svg`;
 const CUT_MAP = /^cut-map-\d+\.svg$/;
-const PARTIAL = /^\.(?:plan\.json|cut-map-\d+\.svg)\.partial$/;
+const PARTIAL = /^\.(?:plan\.json|cut-map-\d+\.svg|(?:cuts|pieces|purchases|quote)\.csv)\.partial$/;
 
 /** A file of the packet. */
 export interface PacketFile {
