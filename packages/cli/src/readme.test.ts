@@ -4,6 +4,7 @@ import { families } from '@stripwright/strip-geometry';
 import { describe, expect, test } from 'vitest';
 import { blank } from './commands/blank.js';
 import { optionKey, sizeOptions } from './commands/size-options.js';
+import { CSV_NAMES } from './csv/csv-files.js';
 import { run, temporaryFolder } from './environment.test.support.js';
 import { RULE_SIZES } from './order/bend-rule-sizes.js';
 import { orderContext } from './order/order-context.js';
@@ -61,7 +62,7 @@ describe('the README names', () => {
     // An unknown field makes the command list the known ones.
     const order = [
       'stray: x',
-      'shop: { stray: x, shear: { stray: x }, handwork: { stray: x } }',
+      'shop: { stray: x, shear: { stray: x }, handwork: { stray: x }, labour: { stray: x } }',
       'sheets: [{ stray: x }]',
       'offcuts: [{ stray: x }]',
       'items: [{ outline: polygon, stray: x }, { blank: 1 x 1, stray: x }]',
@@ -69,7 +70,7 @@ describe('the README names', () => {
     writeFileSync(join(cwd, 'order.yaml'), order);
     const { stderr } = await run(['plan', 'order.yaml'], { cwd });
     const lists = [...stderr.matchAll(/known here: (.*)$/gm)].map((match) => match[1] ?? '');
-    expect(lists).toHaveLength(8);
+    expect(lists).toHaveLength(9);
     const names = new Set(lists.flatMap((list) => list.split(', ')));
     expect(names.size).toBeGreaterThan(25);
     for (const name of names) expect(rowNames(readme)).toContain(name);
@@ -80,4 +81,9 @@ describe('the README names', () => {
     expect(orderContext({ shop: { units: 'mm' } }, families).rule.mark).toBe(0.5);
     expect(readme).toContain('`1/32 in` or `0.5 mm`');
   });
+});
+
+test('the README tells of every table for spreadsheets', () => {
+  const section = readme.slice(readme.indexOf('## Cut maps and tables'));
+  for (const name of CSV_NAMES) expect(rowNames(section)).toContain(name);
 });

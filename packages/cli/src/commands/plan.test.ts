@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { CSV_NAMES } from '../csv/csv-files.js';
 import type { Interrupts, Planner } from '../environment.js';
 import { realPlanner, run, temporaryFolder } from '../environment.test.support.js';
 import { nodeFiles } from '../node-environment.js';
@@ -195,14 +196,14 @@ describe('--out', () => {
     const folder = join(cwd, 'deep', 'packet');
     const file = planFileSchema.parse(JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8')));
     const maps = file.layouts.map((_, index) => `cut-map-${index + 1}.svg`);
-    expect(readdirSync(folder).sort()).toEqual([...maps, 'plan.json'].sort());
+    expect(readdirSync(folder).sort()).toEqual([...maps, ...CSV_NAMES, 'plan.json'].sort());
     for (const map of maps) {
       const svg = readFileSync(join(folder, map), 'utf8');
       expect(svg).toMatch(/<svg[\s\S]*<\/svg>\s*$/);
       expect(svg).toContain('Small order');
       expect(svg).not.toMatch(/undefined|NaN|\[object/);
     }
-    expect(stdout).toContain('Written to deep/packet/: plan.json and ');
+    expect(stdout).toContain('Written to deep/packet/: plan.json, ');
     expect((await run(['check', 'deep/packet/plan.json'], { cwd })).exitCode).toBe(0);
   });
 
