@@ -8,6 +8,7 @@ import { CSV_NAMES } from './csv/csv-files.js';
 import { run, temporaryFolder } from './environment.test.support.js';
 import { RULE_SIZES } from './order/bend-rule-sizes.js';
 import { orderContext } from './order/order-context.js';
+import { altered } from './order/small-order.test.support.js';
 import { planFileSchema } from './plan-file/plan-file.js';
 import { shellWords } from './shell-words.test.support.js';
 
@@ -86,4 +87,14 @@ describe('the README names', () => {
 test('the README tells of every table for spreadsheets', () => {
   const section = readme.slice(readme.indexOf('## Cut maps and tables'));
   for (const name of CSV_NAMES) expect(rowNames(section)).toContain(name);
+});
+
+test('the work and the margin of the README are read and quoted', async () => {
+  const [, labour = ''] = blocks('yaml').map((block) => block.replace(/^shop:\n/, ''));
+  const cwd = temporaryFolder();
+  writeFileSync(join(cwd, 'order.yaml'), altered('  hem: 1/4\n', `  hem: 1/4\n${labour}`));
+  const words = ['plan', 'order.yaml', '--out', 'packet', '--quiet'];
+  expect(await run(words, { cwd })).toEqual({ exitCode: 0, stdout: '', stderr: '' });
+  const quote = readFileSync(join(cwd, 'packet', 'quote.csv'), 'utf8');
+  expect(quote).toMatch(/^Work,,Seams,6,,,4,,14\.40,,,\r$/m);
 });
