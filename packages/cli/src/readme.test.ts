@@ -5,9 +5,11 @@ import { describe, expect, test } from 'vitest';
 import { blank } from './commands/blank.js';
 import { rack } from './commands/rack/index.js';
 import { optionKey, sizeOptions } from './commands/size-options.js';
+import { CSV_NAMES } from './csv/csv-files.js';
 import { run, temporaryFolder } from './environment.test.support.js';
 import { RULE_SIZES } from './order/bend-rule-sizes.js';
 import { orderContext } from './order/order-context.js';
+import { altered } from './order/small-order.test.support.js';
 import { planFileSchema } from './plan-file/plan-file.js';
 import { COLUMNS } from './rack/csv/columns.js';
 import { shellWords } from './shell-words.test.support.js';
@@ -80,7 +82,7 @@ describe('the README names', () => {
     // An unknown field makes the command list the known ones.
     const order = [
       'stray: x',
-      'shop: { stray: x, shear: { stray: x }, handwork: { stray: x } }',
+      'shop: { stray: x, shear: { stray: x }, handwork: { stray: x }, labour: { stray: x } }',
       'sheets: [{ stray: x }]',
       'offcuts: [{ stray: x }]',
       'items: [{ outline: polygon, stray: x }, { blank: 1 x 1, stray: x }]',
@@ -88,7 +90,7 @@ describe('the README names', () => {
     writeFileSync(join(cwd, 'order.yaml'), order);
     const { stderr } = await run(['plan', 'order.yaml'], { cwd });
     const lists = [...stderr.matchAll(/known here: (.*)$/gm)].map((match) => match[1] ?? '');
-    expect(lists).toHaveLength(8);
+    expect(lists).toHaveLength(9);
     const names = new Set(lists.flatMap((list) => list.split(', ')));
     expect(names.size).toBeGreaterThan(25);
     for (const name of names) expect(rowNames(readme)).toContain(name);
@@ -99,4 +101,19 @@ describe('the README names', () => {
     expect(orderContext({ shop: { units: 'mm' } }, families).rule.mark).toBe(0.5);
     expect(readme).toContain('`1/32 in` or `0.5 mm`');
   });
+});
+
+test('the README tells of every table for spreadsheets', () => {
+  const section = readme.slice(readme.indexOf('## Cut maps and tables'));
+  for (const name of CSV_NAMES) expect(rowNames(section)).toContain(name);
+});
+
+test('the work and the margin of the README are read and quoted', async () => {
+  const [, labour = ''] = blocks('yaml').map((block) => block.replace(/^shop:\n/, ''));
+  const cwd = temporaryFolder();
+  writeFileSync(join(cwd, 'order.yaml'), altered('  hem: 1/4\n', `  hem: 1/4\n${labour}`));
+  const words = ['plan', 'order.yaml', '--out', 'packet', '--quiet'];
+  expect(await run(words, { cwd })).toEqual({ exitCode: 0, stdout: '', stderr: '' });
+  const quote = readFileSync(join(cwd, 'packet', 'quote.csv'), 'utf8');
+  expect(quote).toMatch(/^Work,,Seams,6,,,4,,14\.40,,,\r$/m);
 });

@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { planDigest } from '../booking/plan-digest.js';
+import { CSV_NAMES } from '../csv/csv-files.js';
 import type { Interrupts, Planner } from '../environment.js';
 import { realPlanner, run, temporaryFolder } from '../environment.test.support.js';
 import { nodeFiles } from '../node-environment.js';
@@ -196,7 +197,7 @@ describe('--out', () => {
     const folder = join(cwd, 'deep', 'packet');
     const file = planFileSchema.parse(JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8')));
     const maps = file.layouts.map((_, index) => `cut-map-${index + 1}.svg`);
-    expect(readdirSync(folder).sort()).toEqual([...maps, 'job-sheet.html', 'plan.json'].sort());
+    expect(readdirSync(folder).sort()).toEqual([...maps, ...CSV_NAMES, 'job-sheet.html', 'plan.json'].sort());
     const sheet = readFileSync(join(folder, 'job-sheet.html'), 'utf8');
     expect(sheet).toContain('<title>Job sheet: Small order</title>');
     expect(sheet.match(/<svg /g)).toHaveLength(maps.length);

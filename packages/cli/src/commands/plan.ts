@@ -1,5 +1,6 @@
 import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
+import { CSV_NAMES, csvFiles } from '../csv/csv-files.js';
 import { drawCutMap } from '../cut-map/draw-cut-map.js';
 import type { Environment } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';

@@ -12,6 +12,8 @@ export interface CutMap {
     readonly kind: 'sheet' | 'offcut';
     readonly length: number;
     readonly width: number;
+    /** How it is rolled, seen along its length; absent where it is not told. */
+    readonly rolled?: 'along' | 'across';
     /** Where to find it, in words; absent where there is nothing to say. */
     readonly lies?: string;
   };
@@ -26,7 +28,7 @@ export interface CutMap {
     readonly width: number;
     readonly turned: boolean;
   }[];
-  /** In the order they are made; a first-stage cut is drawn with its number. Stage 0 trims the edges. */
+  /** In the order they are made, which is how they are numbered. Stage 0 trims the edges. */
   readonly cuts: readonly {
     readonly stage: number;
     readonly x1: number;

@@ -17,8 +17,8 @@ const PITCH = LINE_HEIGHT + 0.12;
 
 export interface CutNumbers {
   readonly marks: readonly Mark[];
-  /** How many first cuts carry no number because there was no room. */
-  readonly leftOut: number;
+  /** The numbers of first cuts that found no room. */
+  readonly leftOut: readonly number[];
 }
 
 /** How much paper the numbers and distances need beside the stock. */
@@ -95,11 +95,14 @@ export function cutNumbers(
       }),
     ];
   });
-  return { marks, leftOut: strips.firstCuts.length - kept.length };
+  const flagged = new Set(kept.map(({ order }) => order));
+  const leftOut = strips.firstCuts.flatMap(({ order }) => (flagged.has(order) ? [] : [order]));
+  return { marks, leftOut };
 }
 
 /** Where all flags end, so that the distances stand in a column. */
 function flagEnd(strips: Strips, size: number): number {
-  const widest = textWidth(String(strips.firstCuts.length), true) * size;
+  const widest =
+    Math.max(...strips.firstCuts.map(({ order }) => textWidth(String(order), true))) * size;
   return FLAG + FLAG_POINT + widest + 0.9;
 }

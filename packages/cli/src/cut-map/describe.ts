@@ -18,8 +18,9 @@ export function describe(map: CutMap, strips: Strips): string {
   const kept = remnants.filter(({ keep }) => keep).map((one) => printSize(one, printLength));
   const sentences = [
     `${countWords(map)} from ${oneLine(stock.name)}, ${stock.kind}, ${printSize(stock, printLength)}.`,
+    ...(stock.rolled === undefined ? [] : [`Rolled ${stock.rolled} its length.`]),
     ...[dustNote(map) ?? []].flat(),
-    `${strips.firstCuts.length} first cuts; ${pieces.length} pieces: ${blanks.join('; ')}.`,
+    `${map.cuts.length} cuts, ${strips.firstCuts.length} of them first cuts; ${pieces.length} pieces: ${blanks.join('; ')}.`,
     ...(kept.length > 0 ? [`Offcuts to keep: ${kept.join('; ')}.`] : []),
   ];
   return sentences.join(' ');

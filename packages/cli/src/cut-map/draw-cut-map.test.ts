@@ -149,7 +149,7 @@ describe('a cut map as SVG', () => {
     const elements = readSvg(drawCutMap(lids));
     const said = (name: string) => withClass(elements, name).map(({ text }) => text);
     expect(said('strip-width')).toEqual(['4 in', '1 1/4 in', '8 3/4 in']);
-    expect(said('cut-number')).toEqual(['1', '2']);
+    expect(said('cut-number')).toEqual(['3', '4', '5', '1', '2']);
     expect(said('cut-distance')).toEqual(['4 in', '5 1/4 in']);
     expect(said('overall')).toEqual(['20 in', '14 in']);
     expect(said('name')).toEqual(['Tin lid', 'Tin lid', 'Heart <large>']);
@@ -197,7 +197,7 @@ describe('a cut map as SVG', () => {
       withClass(readSvg(drawCutMap(map)), name).map(({ text }) => text);
     expect(said(sawn, 'key')).toEqual([
       'trims of the edges, before all others',
-      'first cuts, flagged in the order to make them, with the distance from the trimmed lower edge',
+      'first cuts, with the distance from the trimmed lower edge; the numbers of cuts tell their order',
       'second cuts, across the strips',
       'third cuts, across what the second part off',
       'fourth cuts, to trim',

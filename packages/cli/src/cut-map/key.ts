@@ -55,7 +55,7 @@ function entries(map: CutMap, strips: Strips): readonly Entry[] {
     ...(stages.has(1)
       ? [
           {
-            words: `first cuts, flagged in the order to make them, with the distance from the ${edge} edge`,
+            words: `first cuts, with the distance from the ${edge} edge; the numbers of cuts tell their order`,
             sample: ruled(1),
           },
         ]

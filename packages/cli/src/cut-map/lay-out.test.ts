@@ -2,10 +2,18 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TextMark } from '../drawing/drawing.js';
 import { holds, overlaps } from '../drawing/read-svg.test.support.js';
+import { cutMaps } from '../packet/cut-maps.js';
+import { anyLayoutPlan } from '../plan-file/random-plan.test.support.js';
 import { layOut } from './lay-out.js';
 import { PAPER, TYPE } from './paper.js';
 import { anyCutMap } from './random-cut-map.test.support.js';
+import { numbersTold, piecesTold } from './untold-cuts.test.support.js';
 
+const anyPlannedMap = anyLayoutPlan.map((file) => {
+  const [map] = cutMaps(file);
+  if (map === undefined) throw new Error('no layout');
+  return map;
+});
 const SLACK = 1e-6;
 const RUNS = { numRuns: 60 };
 
@@ -56,11 +64,10 @@ describe('the layout of a cut map', () => {
     expect(TYPE.least).toBeGreaterThanOrEqual(sixPoint);
   });
 
-  it('fits the height of the paper too, unless pieces are told in words or blanks are many', () => {
+  it('fits the height of the paper too, for 1 to 400 pieces, unless blanks are many', () => {
     fc.assert(
-      fc.property(anyCutMap, (map) => {
+      fc.property(fc.oneof(anyCutMap, anyPlannedMap), (map) => {
         const drawing = layOut(map);
-        fc.pre(!texts(drawing).some(({ role }) => role === 'unnumbered'));
         fc.pre(new Set(map.pieces.map(({ number }) => number)).size <= 30);
         const high = (drawing.page.height / drawing.page.width) * PAPER.width;
         expect(high).toBeLessThanOrEqual(PAPER.height + SLACK);
@@ -78,26 +85,25 @@ describe('the layout of a cut map', () => {
           .filter(({ role }) => role === 'unnumbered')
           .map(({ text }) => text)
           .join(' ');
-        const told = [...words.matchAll(/(?:(\d+) of )?No\. \d+/gu)].reduce(
-          (sum, [, count]) => sum + Number(count ?? 1),
-          0,
-        );
+        const told = piecesTold(words);
         expect(numbers + told).toBe(map.pieces.length);
       }),
       RUNS,
     );
   });
 
-  it('flags every first cut once, in the order it is made, or says how many are left out', () => {
+  it('numbers every cut once in the order it is made, on the sheet or in the foot', () => {
     fc.assert(
       fc.property(anyCutMap, (map) => {
         const marks = texts(layOut(map));
-        const shown = marks.filter(({ role }) => role === 'cut-number').map(({ text }) => text);
-        const left = marks
-          .flatMap(({ text }) => [...text.matchAll(/numbers of first cuts \((\d+)\)/gu)])
-          .reduce((sum, [, count]) => sum + Number(count), 0);
-        expect(new Set(shown).size).toBe(shown.length);
-        expect(shown.length + left).toBe(map.cuts.filter(({ stage }) => stage === 1).length);
+        const shown = marks.flatMap(({ role, text }) =>
+          role === 'cut-number' ? [Number(text)] : [],
+        );
+        const foot = marks.flatMap(({ role, text }) => (role === 'untold-cuts' ? [text] : []));
+        const told = numbersTold(foot.join(' '));
+        expect([...shown, ...told].sort((one, other) => one - other)).toEqual(
+          map.cuts.map((_, index) => index + 1),
+        );
       }),
       RUNS,
     );

@@ -26,16 +26,9 @@ export function dustNote({ kerf = 0, trim = 0, printLength }: CutMap): string | 
   return parts.length === 0 ? undefined : parts.join(' ');
 }
 
-/** Says so if strip widths or cut numbers had to be left out. */
-export function leftOutNote(leftOut: {
-  readonly widths: number;
-  readonly numbers: number;
-}): string | undefined {
-  const parts = [
-    ...(leftOut.widths > 0 ? [`widths of strips (${leftOut.widths})`] : []),
-    ...(leftOut.numbers > 0 ? [`numbers of first cuts (${leftOut.numbers})`] : []),
-  ];
-  return parts.length === 0 ? undefined : `Left out for want of room: ${parts.join(' and ')}.`;
+/** Says so if strip widths had to be left out. */
+export function leftOutNote(widths: number): string | undefined {
+  return widths === 0 ? undefined : `Left out for want of room: widths of strips (${widths}).`;
 }
 
 /** Common practice in a metal shop; the map defers to the shop's own rules. */

@@ -33,14 +33,23 @@ export interface PagePlan {
  * Plans the page twice: strips that are too narrow for a line of text at the first plan's unit
  * need wider labels. If none are, the second plan is the first.
  *
- * @param tableHeight the legend's, in millimetres of paper
+ * @param foot the height of what stands below the dimensions, in millimetres of paper
  */
-export function planPage(map: CutMap, strips: Strips, tableHeight: number): PagePlan {
-  const { unit } = planAt(0, map, strips, tableHeight);
-  return planAt(unit, map, strips, tableHeight);
+export function planPage(map: CutMap, strips: Strips, foot: number): PagePlan {
+  const { unit } = planAt(0, map, strips, foot);
+  return planAt(unit, map, strips, foot);
 }
 
-function planAt(guess: Unit, map: CutMap, strips: Strips, tableHeight: number): PagePlan {
+/**
+ * How high the foot usually comes out, in millimetres of paper.
+ *
+ * @param tableHeight the legend's
+ */
+export function usualFoot(map: CutMap, tableHeight: number): number {
+  return tableHeight + USUAL_FOOT + unusualLines(map) * LINE_MORE;
+}
+
+function planAt(guess: Unit, map: CutMap, strips: Strips, foot: number): PagePlan {
   const { stock, printLength } = map;
   const widths = stripDimensionsDepth(strips, printLength, guess);
   const numbers = cutNumbersDepth(strips, printLength);
@@ -51,7 +60,7 @@ function planAt(guess: Unit, map: CutMap, strips: Strips, tableHeight: number): 
   const bottom = overallOut.bottom + OVERALL_DEPTH;
   const top = along ? 0 : numbers;
 
-  const words = HEADING_HEIGHT + tableHeight + USUAL_FOOT + unusualLines(map) * LINE_MORE;
+  const words = HEADING_HEIGHT + foot;
   const down = top + bottom + 2 * CORNER + words + 2 * MARGIN;
   const unit = fitPaper(stock, { across: left + right, down });
   const overhang = Math.max(CORNER, overallOverhang(stock, unit, printLength));

@@ -18,7 +18,7 @@ export const LABEL_SIZES = [TYPE.body, 2.7, 2.4, TYPE.least] as const;
 export const MARGIN = 2.5;
 
 /** Room kept free for the sheet when the rest of the page is crowded. */
-const LEAST_SHEET = 80;
+const LEAST_SHEET = 60;
 
 /**
  * The unit that makes a page fit the paper.

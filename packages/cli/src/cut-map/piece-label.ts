@@ -12,8 +12,8 @@ export interface LabelWords {
 
 export interface PieceLabel {
   readonly marks: readonly Mark[];
-  /** False if not even the number fits; the legend must then say where the piece lies. */
-  readonly numbered: boolean;
+  /** Its size and number, the number alone, or nothing: the foot must then say where it lies. */
+  readonly says: 'size' | 'number' | 'nothing';
 }
 
 /** Clear edges inside a piece, in millimetres of paper. */
@@ -44,12 +44,12 @@ export function pieceLabel(box: Box, words: LabelWords, unit: Unit): PieceLabel 
   const frame = readingFrame(box);
   const choice = choose(frame, words, unit);
   if (choice !== undefined) {
-    return { marks: withSize(frame, words, choice, unit), numbered: true };
+    return { marks: withSize(frame, words, choice, unit), says: 'size' };
   }
   // A lone 6 or 9 is best read the right way up.
   const lying = numberOnly(readingFrame(box, false), words.number, unit);
   const marks = lying.length > 0 ? lying : numberOnly(frame, words.number, unit);
-  return { marks, numbered: marks.length > 0 };
+  return { marks, says: marks.length > 0 ? 'number' : 'nothing' };
 }
 
 function choose(frame: ReadingFrame, words: LabelWords, unit: Unit): Choice | undefined {

@@ -30,13 +30,13 @@ describe('reading strips off a map', () => {
         { from: 102, to: 288 },
       ],
       firstCuts: [
-        { order: 1, at: 100 },
-        { order: 2, at: 288 },
+        { order: 2, at: 100 },
+        { order: 3, at: 288 },
       ],
     });
   });
 
-  it('numbers first cuts as they are made and sorts them by distance', () => {
+  it('numbers first cuts among all cuts, as they are made, and sorts them by distance', () => {
     const cuts = [
       { stage: 1, x1: 400, y1: 0, x2: 400, y2: 300 },
       { stage: 2, x1: 0, y1: 50, x2: 400, y2: 50 },
@@ -52,7 +52,7 @@ describe('reading strips off a map', () => {
         { from: 400, to: 500 },
       ],
       firstCuts: [
-        { order: 2, at: 90 },
+        { order: 3, at: 90 },
         { order: 1, at: 400 },
       ],
     });

@@ -10,7 +10,7 @@ export interface Strips {
   readonly start: number;
   /** Neighbouring edges: from the lower edge up, or from the left edge to the right. */
   readonly spans: readonly Span[];
-  /** First-stage cuts by their distance from the lower or the left edge, each with its order. */
+  /** First-stage cuts by their distance from the lower or the left edge, each with its number in the order of all cuts. */
   readonly firstCuts: readonly { readonly order: number; readonly at: number }[];
 }
 
@@ -29,12 +29,14 @@ export function readStrips({
   kerf = 0,
   trim = 0,
 }: Pick<CutMap, 'stock' | 'cuts' | 'kerf' | 'trim'>): Strips {
-  const first = cuts.filter((cut) => cut.stage === 1);
+  const first = cuts.flatMap((cut, index) =>
+    cut.stage === 1 ? [{ ...cut, number: index + 1 }] : [],
+  );
   const lead = first[0];
   const cutsRun = lead === undefined || lead.y1 === lead.y2 ? 'x' : 'y';
   const extent = cutsRun === 'x' ? stock.width : stock.length;
   const firstCuts = first
-    .map((cut, index) => ({ order: index + 1, at: cutsRun === 'x' ? cut.y1 : cut.x1 }))
+    .map((cut) => ({ order: cut.number, at: cutsRun === 'x' ? cut.y1 : cut.x1 }))
     .sort((one, other) => one.at - other.at);
   const starts = [trim, ...firstCuts.map(({ at }) => at + kerf)];
   const ends = [...firstCuts.map(({ at }) => at), extent - trim];

@@ -9,7 +9,7 @@ const at = (number: number, x: number, y: number) => ({
   ...{ x, y },
 });
 const lines = (cutsRun: 'x' | 'y', pieces: readonly ReturnType<typeof at>[]) =>
-  drawUnnumbered(pieces, { ...strips, cutsRun }, millimetres, area)
+  drawUnnumbered(pieces, { ...strips, cutsRun }, 'places', millimetres, area)
     .marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
     .slice(1);
 
@@ -26,7 +26,17 @@ describe('pieces too small for a number', () => {
     expect(lines('y', [at(3, 30, 0), at(3, 30, 10)])).toEqual(['30 mm right: 2 of No. 3 at 0 mm.']);
   });
 
+  it('are told once for strips that are alike', () => {
+    const row = [0, 10, 20].flatMap((y) => [at(3, 0, y), at(3, 20, y)]);
+    expect(lines('x', [...row, at(4, 0, 40)])).toEqual([
+      '3 strips from 0 mm up, each 10 mm on: 2 of No. 3 at 0 mm.',
+      '40 mm up: No. 4 at 0 mm.',
+    ]);
+  });
+
   it('take no room if there are none', () => {
-    expect(drawUnnumbered([], { ...strips, cutsRun: 'x' }, millimetres, area).height).toBe(0);
+    expect(
+      drawUnnumbered([], { ...strips, cutsRun: 'x' }, 'places', millimetres, area).height,
+    ).toBe(0);
   });
 });

@@ -1,8 +1,10 @@
 import { type Area, type Block, NOTHING, paragraph, stack } from '../drawing/block.js';
-import { textWidth } from '../drawing/measure-text.js';
+import { inColumns } from './columns.js';
 import type { CutMap } from './cut-map.js';
+import { equalSteps, stepWords } from './equal-steps.js';
 import { TYPE } from './paper.js';
 import type { Strips } from './strips.js';
+import type { Telling } from './untold-cuts.js';
 
 type Piece = CutMap['pieces'][number];
 
@@ -16,22 +18,43 @@ interface Run {
 
 /**
  * Where the pieces lie that are too small to hold their number: a line for each strip, with the
- * pieces in it in order. Equal neighbours are counted.
+ * pieces in it in order. Equal neighbours are counted, equal strips told together. Or no
+ * more than how many of each there are, where the sheet would get too small.
  */
 export function drawUnnumbered(
   pieces: readonly Piece[],
   strips: Strips,
+  telling: Telling,
   print: (millimetres: number) => string,
   area: Area,
 ): Block {
   if (pieces.length === 0) return NOTHING;
-  const [across, along] = strips.cutsRun === 'x' ? ['up', 'right'] : ['right', 'up'];
-  const lines = [...byStrip(pieces, strips)].map(([at, runs]) => {
-    const words = runs.map(({ number, count, from }) => {
+  if (telling === 'numbers') {
+    const counts = new Map<number, number>();
+    for (const { number } of pieces) counts.set(number, (counts.get(number) ?? 0) + 1);
+    const words = [...counts]
+      .sort(([one], [other]) => one - other)
+      .map(([number, count]) => `${count} of No. ${number}`);
+    const text = `Too small to number on the sheet, and told by the cutting list: ${words.join('; ')}.`;
+    return paragraph(area, 'unnumbered', text, TYPE.small);
+  }
+  const [across, along] =
+    strips.cutsRun === 'x' ? (['up', 'right'] as const) : (['right', 'up'] as const);
+  const rows = [...byStrip(pieces, strips)].map(([at, runs]) => ({
+    from: at - strips.start,
+    runs,
+  }));
+  const lines = equalSteps(rows, isLike).map((group) => {
+    const words = group[0]?.runs.map(({ number, count, from }) => {
       const many = count === 1 ? '' : `${count} of `;
       return `${many}No. ${number} at ${print(from - strips.start)}`;
     });
-    return `${print(at - strips.start)} ${across}: ${words.join('; ')}.`;
+    const where = stepWords(
+      group.map(({ from }) => from),
+      across,
+      print,
+    );
+    return `${where}: ${words?.join('; ')}.`;
   });
   const heading =
     `Too small to number on the sheet. From its ${strips.start > 0 ? 'trimmed ' : ''}lower left ` +
@@ -39,34 +62,29 @@ export function drawUnnumbered(
     `first ${across}, then ${along}:`;
   return stack(area, 0, [
     (place) => paragraph(place, 'unnumbered', heading, TYPE.small),
-    (place) => inColumns(lines, place),
+    (place) => inColumns(lines, 'unnumbered', place),
   ]);
 }
 
-const GUTTER = 4;
-const MOST_COLUMNS = 3;
+interface Row {
+  readonly from: number;
+  readonly runs: readonly Run[];
+}
 
-/** Short lines in columns side by side, as many as they leave room for. */
-function inColumns(lines: readonly string[], area: Area): Block {
-  const longest = Math.max(...lines.map((line) => textWidth(line))) * TYPE.small * area.unit;
-  const gutter = GUTTER * area.unit;
-  const room = Math.floor((area.width + gutter) / (longest + gutter));
-  const columns = Math.max(1, Math.min(MOST_COLUMNS, room));
-  const width = (area.width + gutter) / columns - gutter;
-  const length = Math.ceil(lines.length / columns);
-  const drawn = Array.from({ length: columns }, (_, index) => {
-    const left = area.left + index * (width + gutter);
-    const column = lines.slice(index * length, (index + 1) * length);
-    return stack(
-      { ...area, left, width },
-      0,
-      column.map((text) => (place: Area) => paragraph(place, 'unnumbered', text, TYPE.small)),
-    );
-  });
-  return {
-    marks: drawn.flatMap(({ marks }) => marks),
-    height: Math.max(...drawn.map(({ height }) => height)),
-  };
+/** Whether the same pieces lie at the same places of two strips. */
+function isLike(one: Row, other: Row): boolean {
+  return (
+    one.runs.length === other.runs.length &&
+    one.runs.every((run, index) => {
+      const like = other.runs[index];
+      return (
+        run.number === like?.number &&
+        run.count === like.count &&
+        Math.abs(run.from - like.from) < 0.01 &&
+        Math.abs(run.to - like.to) < 0.01
+      );
+    })
+  );
 }
 
 function byStrip(

@@ -30,7 +30,18 @@ export function textWidth(text: string, bold = false): number {
   return bold ? width * BOLD : width;
 }
 
+/** Widths that were asked for before: maps measure the same few letters over and over. */
+const ADVANCES = new Map<string, number>();
+
 function advance(character: string): number {
+  const known = ADVANCES.get(character);
+  if (known !== undefined) return known;
+  const width = newAdvance(character);
+  ADVANCES.set(character, width);
+  return width;
+}
+
+function newAdvance(character: string): number {
   if (character === ' ') return 0.33;
   const letter = character.normalize('NFD').charAt(0);
   return bareAdvance(letter) + (letter === character ? 0 : ACCENT);
@@ -50,16 +61,19 @@ function bareAdvance(letter: string): number {
 
 /**
  * Makes a name safe to draw on one line: no character XML forbids, no line breaks, no marks that
- * reverse the reading order of their neighbours, no towers of accents taller than a line.
+ * reverse the reading order of their neighbours, no towers of accents taller than a line, and
+ * no musical notation, whose fonts stand as high as a stave.
  */
 export function oneLine(text: string): string {
   return text
-    .replace(/\p{Cs}/gu, '\uFFFD')
+    .replace(/\p{Cs}|[\u{1D000}-\u{1D24F}]/gu, '\uFFFD')
     .replace(/[\p{Cc}\s]+/gu, ' ')
     .replace(/[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069\uFFFE\uFFFF]/gu, '')
     .replace(/(\p{M}{2})\p{M}+/gu, '$1')
     .trim();
 }
+
+const LETTERS = new Intl.Segmenter('en');
 
 /**
  * The text, or as much of its beginning as `room` (in multiples of the font size) holds, with an
@@ -68,8 +82,10 @@ export function oneLine(text: string): string {
 export function shorten(text: string, room: number, bold = false): string {
   if (textWidth(text, bold) <= room) return text;
   let kept = '';
-  for (const { segment } of new Intl.Segmenter('en').segment(text)) {
-    if (textWidth(`${kept}${segment}…`, bold) > room) break;
+  let width = textWidth('…', bold);
+  for (const { segment } of LETTERS.segment(text)) {
+    width += textWidth(segment, bold);
+    if (width > room) break;
     kept += segment;
   }
   kept = kept.trimEnd();

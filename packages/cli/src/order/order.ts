@@ -11,6 +11,7 @@ import type {
 import type { Size } from '../length/parse-size.js';
 import type { Rule } from '../length/print-length.js';
 import type { Coins } from '../money.js';
+import type { Exact } from '../quote/exact.js';
 import type { Handwork } from './handwork.js';
 
 /** An order as read and checked. Millimetres and coins. */
@@ -48,9 +49,23 @@ export interface Shop {
   readonly offcutWorth?: Coins | undefined;
   /** What the keeping of each costs in trouble. */
   readonly offcutTrouble?: Coins | undefined;
+  /** What its work costs; absent where it is not reckoned. */
+  readonly labour?: Labour | undefined;
+  /** What it adds to its costs, in per cent. */
+  readonly margin?: Exact | undefined;
   /** The file of its rack, its path from the folder of the order; absent for the usual rack. */
   readonly rack?: string | undefined;
 }
+
+/** What work costs. */
+export interface Labour {
+  readonly hourlyRate: Coins;
+  /** How long each takes, once; nothing where absent. */
+  readonly minutes: Readonly<Record<Work, Exact | undefined>>;
+}
+
+/** Work that is counted: a cut of the shear, a bend or formed curve, a notch or snip, a seam. */
+export type Work = 'cut' | 'bend' | 'notch' | 'seam';
 
 export interface SheetLine {
   readonly name: string;

@@ -11,6 +11,7 @@ import {
 } from './bend-rule-sizes.js';
 import { SIZE_FACES } from './faces.js';
 import { choiceField, complain, field, pathField, priceField, readText } from './fields.js';
+import { labourSchema, marginField } from './labour-schema.js';
 import { markField, sizeField } from './length-fields.js';
 import { edgeAndSeamFields } from './making-schema.js';
 import type { Shop } from './order.js';
@@ -38,6 +39,8 @@ export function shopSchema(context: OrderContext) {
     'keep offcuts from': sizeField(context, 'a size such as 6 x 1 in').optional(),
     'offcuts worth': priceField('the price of a square foot or metre').optional(),
     'offcut trouble': priceField('a price').optional(),
+    labour: labourSchema().optional(),
+    margin: marginField().optional(),
     rack: pathField('the file of the rack').optional(),
   };
   // The type keeps the fixed fields; sizes of bend rules are told apart by their names.
@@ -62,6 +65,8 @@ export function shopSchema(context: OrderContext) {
       keepFrom,
       offcutWorth: read['offcuts worth'],
       offcutTrouble: read['offcut trouble'],
+      labour: read.labour,
+      margin: read.margin,
       rack: read.rack,
     };
   });

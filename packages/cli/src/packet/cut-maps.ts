@@ -23,6 +23,7 @@ export function cutMaps({
       kind: stock.kind,
       length: stock.length,
       width: stock.width,
+      ...howItIsRolled(listed.find(({ id }) => id === stock.id)),
       ...whereItLies(listed.find(({ id }) => id === stock.id)),
     },
     pieces: pieces.map(({ blank, ...place }) => ({
@@ -38,6 +39,9 @@ export function cutMaps({
     printLength: (millimetres) => printLength(millimetres, rule),
   }));
 }
+
+const howItIsRolled = (stock: PlanFileStock | undefined) =>
+  stock?.rolling === undefined ? {} : { rolled: stock.rolling };
 
 /** What helps to find metal that is on the rack; sheets on hand may lie there in part. */
 function whereItLies(stock: PlanFileStock | undefined) {

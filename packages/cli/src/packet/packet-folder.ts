@@ -8,7 +8,8 @@ export const PLAN_NAME = 'plan.json';
 export const JOB_SHEET_NAME = 'job-sheet.html';
 export const cutMapName = (number: number) => `cut-map-${number}.svg`;
 const CUT_MAP = /^cut-map-\d+\.svg$/;
-const PARTIAL = /^\.(?:plan\.json|job-sheet\.html|cut-map-\d+\.svg)\.partial$/;
+const PARTIAL =
+  /^\.(?:plan\.json|job-sheet\.html|cut-map-\d+\.svg|(?:cuts|pieces|purchases|quote)\.csv)\.partial$/;
 
 /** A file of the packet. */
 export interface PacketFile {
