@@ -8,6 +8,8 @@ import { type Reading, refuse } from '../faults/reading.js';
 import { readDrawings } from '../order/drawings.js';
 import { readCount, readNumber } from '../order/fields.js';
 import { orderToProblem } from '../order/order-to-problem.js';
+import { orderTree } from '../order/order-tree.js';
+import { readItemTable } from '../order/read-item-table.js';
 import { contradictedOrder, readOrder } from '../order/read-order.js';
 import type { SizedOrder } from '../order/strips.js';
 import { cutMaps } from '../packet/cut-maps.js';
@@ -39,6 +41,7 @@ export const plan: Command = {
   options: {
     out: textOption('write plan.json and the cut maps into this folder'),
     json: flagOption('print plan.json, and nothing else'),
+    items: textOption('a table (CSV) of what to make, in place of the items of the order'),
     'time-limit': textOption('seconds to search for at most'),
     seed: textOption('a whole number that the search starts from'),
     rack: rackOption(),
@@ -68,8 +71,10 @@ export const plan: Command = {
     }
     const folder = shownFolder === undefined ? undefined : resolve(cwd, shownFolder);
     const text = await readInput(given.subject, environment);
-    const drawings = await readDrawings(text, given.subject, environment);
-    const order = readOrder(text, given.subject, families, drawings);
+    const table = await readItemTable(text, given.subject, itemsGiven(given), environment);
+    const { value } = orderTree(text, given.subject, families, table);
+    const drawings = await readDrawings(value, given.subject, environment);
+    const order = readOrder(text, given.subject, families, drawings, table);
     if (folder !== undefined) await checkPacketFolder(folder, shownFolder ?? '', files);
 
     const { problem, used } = withRack(text, order, given, environment);
@@ -93,6 +98,14 @@ export const plan: Command = {
   },
 };
 
+/** The table of items that stands in place of those of the order. */
+function itemsGiven(given: Given): string | undefined {
+  const named = given.text('items');
+  if (named?.trim() !== '') return named;
+  const complaint = { code: 'missing', hint: 'the file of a table' } as const;
+  throw new CommandError(EXIT.badInput, complaintText('--items', complaint));
+}
+
 /**
  * The order as a problem, with what the rack has for it.
  * @param text the order as written
@@ -106,7 +119,7 @@ function withRack(text: string, sized: SizedOrder, given: Given, environment: En
   try {
     const view = viewRack(rack, problem, shop.metal.name, shop.rule.mark);
     const both = withStockFromRack(problem, shop, view);
-    if (both.faults.length > 0) throw contradictedOrder(text, given.subject, both.faults);
+    if (both.faults.length > 0) throw contradictedOrder(text, given.subject, families, both.faults);
     return both;
   } finally {
     rack.close();

@@ -37,7 +37,7 @@ export type Complaint =
       readonly known: readonly string[];
     }
   | { readonly code: 'missing'; readonly hint?: string }
-  | { readonly code: 'duplicate name'; readonly first: string }
+  | { readonly code: 'duplicate name'; readonly first: FieldPath }
   | { readonly code: 'outline'; readonly reason: string }
   | { readonly code: 'strip'; readonly reason: string }
   | { readonly code: 'bend rule'; readonly reason: string }
@@ -63,6 +63,21 @@ export type Complaint =
   | { readonly code: 'unreadable'; readonly reason: string }
   | { readonly code: 'not YAML'; readonly reason: string }
   | { readonly code: 'not JSON'; readonly reason: string }
+  | { readonly code: 'not CSV'; readonly reason: string }
+  | {
+      readonly code: 'unknown column';
+      readonly known: readonly string[];
+      readonly nearest?: string | undefined;
+    }
+  | { readonly code: 'column twice' }
+  | { readonly code: 'cells without a column' }
+  | { readonly code: 'empty table'; readonly known: readonly string[] }
+  | {
+      readonly code: 'no main size';
+      readonly outline: string;
+      readonly known: readonly string[];
+    }
+  | { readonly code: 'size twice'; readonly other: string }
   | { readonly code: 'empty file' }
   | { readonly code: 'not marks'; readonly mark: number }
   | { readonly code: 'disagrees'; readonly expected: string }
@@ -84,8 +99,20 @@ export interface Fault {
   readonly path: FieldPath;
   /** From 1; absent where the document has no lines to speak of. */
   readonly line?: number;
+  /** Where it is in a table that the document names; its path is then the heading of the column. */
+  readonly cell?: Cell;
   /** What the document says there, as written; absent where it says nothing. */
   readonly found?: string;
+}
+
+/** A place in a table, as a spreadsheet names it. */
+export interface Cell {
+  /** The table's file, as the user would name it. */
+  readonly file: string;
+  /** Absent where it is the table as a whole. */
+  readonly row?: number;
+  /** Its letters; absent where it is the row as a whole. */
+  readonly column?: string | undefined;
 }
 
 /** A document that cannot be used. It carries every fault that was found. */
