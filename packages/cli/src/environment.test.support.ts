@@ -33,16 +33,21 @@ export async function run(
     readonly isTerminal?: boolean;
     readonly files?: Environment['files'];
     readonly interrupts?: Environment['interrupts'];
+    /** What the user types when asked, line by line; then the input ends. */
+    readonly answers?: readonly string[];
+    readonly colour?: boolean;
   },
 ): Promise<Ran> {
   const caught = { stdout: '', stderr: '' };
   const into = (name: keyof typeof caught) => ({
     isTerminal: options.isTerminal ?? false,
+    colour: options.colour ?? false,
     write: (text: string) => {
       caught[name] += text;
     },
   });
   let time = 0;
+  const answers = options.answers?.values();
   const exitCode = await main(argv, {
     cwd: options.cwd,
     stdout: into('stdout'),
@@ -54,6 +59,12 @@ export async function run(
     },
     planner: options.planner ?? realPlanner,
     interrupts: options.interrupts ?? { once: () => () => undefined },
+    ...(answers && {
+      ask: async (question) => {
+        caught.stderr += question;
+        return answers.next().value;
+      },
+    }),
     racks: sqliteRacks({ now: () => '2026-03-02T09:00:00.000Z', newId: () => 'rack of tests' }),
     usualRack: join(options.cwd, 'usual', 'rack.sqlite'),
   });

@@ -27,7 +27,9 @@ import { viewRack } from '../rack-stock/rack-view.js';
 import { withStockFromRack } from '../rack-stock/stock-from-rack.js';
 import { readInput } from '../read-input.js';
 import { counted } from '../report/counted.js';
+import { emphasised } from '../report/emphasis.js';
 import { planReport } from '../report/plan-report.js';
+import { quoted } from '../report/quoted.js';
 import { wrap } from '../report/table.js';
 import { type Command, flagOption, type Given, textOption } from './command.js';
 import { OptionReader } from './option-reader.js';
@@ -92,7 +94,7 @@ export const plan: Command = {
         const named = given.text('rack') ?? rackOfOrder(given.subject, order);
         report.push(...howToBook(join(shownFolder, PLAN_NAME), named));
       }
-      stdout.write(`${report.join('\n')}\n`);
+      stdout.write(`${emphasised(report, stdout).join('\n')}\n`);
     }
     return EXIT.done;
   },
@@ -186,9 +188,4 @@ function rackOfOrder(file: string, { order }: SizedOrder): string | undefined {
 function howToBook(path: string, rack: string | undefined): readonly string[] {
   const option = rack === undefined ? '' : ` --rack ${quoted(rack)}`;
   return ['When it is cut:', `  stripwright book ${quoted(path)}${option}`];
-}
-
-/** As a shell takes it. */
-function quoted(path: string): string {
-  return /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
 }

@@ -96,6 +96,8 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return must('a plain number such as 0.44');
     case 'not a price':
       return must('a price with at most two decimals, such as 7.40');
+    case 'not a priced sheet':
+      return must('a size and a price such as 28 x 20 in at 7.40');
     case 'not yes or no':
       return must('yes or no');
     case 'not a stock limit':

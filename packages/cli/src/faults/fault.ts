@@ -11,6 +11,7 @@ export type Complaint =
   | { readonly code: 'not a whole number'; readonly least: number }
   | { readonly code: 'not a number' }
   | { readonly code: 'not a price' }
+  | { readonly code: 'not a priced sheet' }
   | { readonly code: 'not yes or no' }
   | { readonly code: 'not a stock limit' }
   | { readonly code: 'not layouts' }
