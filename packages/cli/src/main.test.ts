@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { commands } from './commands/index.js';
 import { run, temporaryFolder } from './environment.test.support.js';
+import { choiceText } from './faults/fault-text.js';
 import { SMALL_ORDER } from './order/small-order.test.support.js';
 import { RING } from './ring.test.support.js';
 import { shellWords } from './shell-words.test.support.js';
@@ -12,6 +13,7 @@ const cwd = temporaryFolder();
 writeFileSync(join(cwd, 'order.yaml'), SMALL_ORDER);
 writeFileSync(join(cwd, 'ring.svg'), RING);
 
+const NAMES = choiceText(commands.map(({ name }) => name));
 const helps = [[], ...commands.map(({ name }) => [name])];
 
 describe('help', () => {
@@ -73,16 +75,13 @@ describe('help', () => {
 
 describe('misuse', () => {
   test.each<[words: string[], message: string]>([
-    [[], 'stripwright: name a command: plan, blank, check or gallery; see stripwright --help\n'],
+    [[], `stripwright: name a command: ${NAMES}; see stripwright --help\n`],
     [['plna', 'x'], 'stripwright: no such command; did you mean plan? See stripwright --help\n'],
     [['frobnicate'], 'stripwright: unknown: frobnicate; see stripwright --help\n'],
     [['plan'], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
     [['plan', ''], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
     [['plan', 'a', 'b'], 'stripwright: unknown: b; see stripwright plan --help\n'],
-    [
-      ['--hlep'],
-      'stripwright: name a command: plan, blank, check or gallery; see stripwright --help\n',
-    ],
+    [['--hlep'], `stripwright: name a command: ${NAMES}; see stripwright --help\n`],
   ])('%j', async (words, message) => {
     expect(await run(words, { cwd })).toEqual({ exitCode: 2, stdout: '', stderr: message });
   });

@@ -32,12 +32,9 @@ export const book: Command = {
     json: flagOption('print what was booked for another program'),
   },
   examples: [
-    { command: 'stripwright book packet/plan.json --layout 1', meaning: 'cut map 1 was cut once' },
-    {
-      command: 'stripwright book packet/plan.json',
-      meaning: 'all that is left of the plan was cut',
-    },
+    { command: 'stripwright book packet/plan.json', meaning: 'all of the plan was cut' },
     { command: 'stripwright book --undo', meaning: 'it was not' },
+    { command: 'stripwright book packet/plan.json --layout 1', meaning: 'cut map 1 was cut once' },
   ],
   async run(given, environment) {
     const lines = given.flag('undo')
