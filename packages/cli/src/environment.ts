@@ -52,7 +52,7 @@ export interface Output {
 export interface Files {
   /** The whole file as UTF-8 text, without a byte order mark. */
   read(path: string): Promise<string>;
-  write(path: string, text: string): Promise<void>;
+  write(path: string, content: string | Uint8Array): Promise<void>;
   /** A new file, whole or not at all. Fails with EEXIST where one is there. */
   create(path: string, text: string): Promise<void>;
   /** Replaces what is there in one step. */

@@ -42,7 +42,7 @@ export const nodeFiles: Files = {
   async read(path) {
     return new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path));
   },
-  write: (path, text) => writeFile(path, text),
+  write: (path, content) => writeFile(path, content),
   create,
   rename: (from, to) => rename(from, to),
   remove: (path) => rm(path, { force: true }),

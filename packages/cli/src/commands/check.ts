@@ -1,4 +1,5 @@
 import { EXIT } from '../exit-code.js';
+import { finishPacketOf } from '../packet/packet-folder.js';
 import { type PlanOnFile, readPlanFile } from '../plan-file/read-plan-file.js';
 import { planFileFaults } from '../planning/plan-file-faults.js';
 import { readInput } from '../read-input.js';
@@ -20,6 +21,7 @@ export const check: Command = {
   ],
   async run(given, environment) {
     const name = given.subject;
+    await finishPacketOf(name, environment);
     const onFile = readPlanFile(await readInput(name, environment), name);
     const faults = planFileFaults(name, onFile, environment);
     if (given.flag('json')) {

@@ -13,13 +13,9 @@ import { readItemTable } from '../order/read-item-table.js';
 import { contradictedOrder, readOrder } from '../order/read-order.js';
 import type { SizedOrder } from '../order/strips.js';
 import { cutMaps } from '../packet/cut-maps.js';
-import {
-  checkPacketFolder,
-  cutMapName,
-  type PacketFile,
-  PLAN_NAME,
-  writePacket,
-} from '../packet/packet-folder.js';
+import { checkPacketFolder, writePacket } from '../packet/packet-folder.js';
+import { cutMapName, PLAN_NAME } from '../packet/packet-names.js';
+import type { PacketFile } from '../packet/whole-packet.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 import { toPlanFile } from '../plan-file/to-plan-file.js';
 import { makePlan, type PlanningLimits } from '../planning/make-plan.js';
