@@ -132,7 +132,8 @@ function last(value: unknown): unknown {
   return Array.isArray(value) ? value.at(-1) : value;
 }
 
-function tell(error: unknown, debug: boolean, environment: Environment): ExitCode {
+/** Says what went wrong, and gives the exit code for it. */
+export function tell(error: unknown, debug: boolean, environment: Environment): ExitCode {
   const { stderr } = environment;
   const trace = debug && error instanceof Error ? `${error.stack}\n` : '';
   if (error instanceof DocumentError) {

@@ -168,6 +168,11 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`stands in place of an outline; leave out ${found}`);
     case 'unreadable':
       return says(`cannot be read: ${complaint.reason}`);
+    case 'unreadable table':
+      return says(
+        `must be a list, or the file of a table such as items.csv; ${found} cannot be read: ` +
+          complaint.reason,
+      );
     case 'not YAML':
       return says(`not readable as YAML: ${complaint.reason}`);
     case 'not JSON':

@@ -62,6 +62,7 @@ export type Complaint =
   | { readonly code: 'two outlines' }
   | { readonly code: 'not a drawing' }
   | { readonly code: 'unreadable'; readonly reason: string }
+  | { readonly code: 'unreadable table'; readonly reason: string }
   | { readonly code: 'not YAML'; readonly reason: string }
   | { readonly code: 'not JSON'; readonly reason: string }
   | { readonly code: 'not CSV'; readonly reason: string }

@@ -22,14 +22,19 @@ import type { RawValue } from './yaml-tree.js';
 /** One entry of `items`: a cutter by its outline, or a plain rectangle. */
 export function itemSchema(context: OrderContext) {
   const rectangle = rectangleSchema(context);
-  const cutters = new Map(
-    context.families.map((family) => [family.name, familySchema(context, family)]),
-  );
+  // Made when an item asks for it: an order has few outlines of the many there are.
+  const cutters = new Map<OutlineFamily, z.ZodType>();
+  const cutterOf = (family: OutlineFamily): z.ZodType => {
+    const made = cutters.get(family) ?? familySchema(context, family);
+    cutters.set(family, made);
+    return made;
+  };
   const undecided = section(itemFields(), { ignoreUnknown: true });
   const schemaFor = (raw: RawValue): z.ZodType => {
     if (fieldOf(raw, 'svg') !== undefined) return drawingSchema(context, raw);
     const family = familyOf(raw, context);
-    return cutters.get(family ?? '') ?? (isRectangle(raw) ? rectangle : undecided);
+    if (family !== undefined) return cutterOf(family);
+    return isRectangle(raw) ? rectangle : undecided;
   };
   return z.unknown().transform((raw, issues): Item => {
     const schema = schemaFor(raw as RawValue);
@@ -46,10 +51,10 @@ function isRectangle(raw: RawValue): boolean {
   return fieldOf(raw, 'blank') !== undefined && fieldOf(raw, 'outline') === undefined;
 }
 
-function familyOf(raw: RawValue, { families }: OrderContext): string | undefined {
+function familyOf(raw: RawValue, { families }: OrderContext): OutlineFamily | undefined {
   const outline = fieldOf(raw, 'outline');
   if (typeof outline !== 'string') return undefined;
-  return families.find(({ name }) => foldSpelling(name) === foldSpelling(outline))?.name;
+  return families.find(({ name }) => foldSpelling(name) === foldSpelling(outline));
 }
 
 function complainOfOutline(issues: z.RefinementCtx, raw: RawValue, context: OrderContext): void {

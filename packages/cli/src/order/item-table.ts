@@ -13,6 +13,8 @@ export interface TableFile {
   /** Its name as the user would give it. */
   readonly file: string;
   readonly text: Reading<string>;
+  /** True where the order names it, and not the user. */
+  readonly isOfOrder?: boolean;
 }
 
 /** Items that a table holds, as an order would write them, and where each part stands. */

@@ -1,5 +1,5 @@
 import type { OutlineFamily } from '@stripwright/strip-geometry';
-import { DocumentError, type Fault, type FieldPath } from '../faults/fault.js';
+import { type Complaint, DocumentError, type Fault, type FieldPath } from '../faults/fault.js';
 import { faultText } from '../faults/fault-text.js';
 import { foundText } from './fields.js';
 import { readTableItems, type TableFile, type TableItems } from './item-table.js';
@@ -32,14 +32,20 @@ export function orderTree(
   const yaml = parseYaml(text);
   if (!yaml.ok) throw documentError(file, yaml.faults);
   if (table === undefined) return plainTree(yaml.tree);
-  const items = table.text.ok
-    ? readTableItems(table.text.value, table.file, families)
-    : { complaint: table.text.complaint };
+  if (!table.text.ok) return withoutItems(yaml.tree, unreadable(table, table.text.complaint));
+  const items = readTableItems(table.text.value, table.file, families);
   if ('complaint' in items) {
     const fault: Fault = { complaint: items.complaint, path: [], cell: { file: table.file } };
     return withoutItems(yaml.tree, fault);
   }
   return withTable(yaml.tree, items);
+}
+
+/** In the line of the order that names it, where one does. */
+function unreadable({ file, isOfOrder = false }: TableFile, complaint: Complaint): Fault {
+  if (!isOfOrder) return { complaint, path: [], cell: { file } };
+  const reason = complaint.code === 'unreadable' ? complaint.reason : '';
+  return { complaint: { code: 'unreadable table', reason }, path: ['items'] };
 }
 
 export function documentError(file: string, faults: readonly Fault[]): DocumentError {
@@ -62,7 +68,7 @@ function withoutItems(tree: YamlTree, fault: Fault): OrderTree {
     placed: (faults) =>
       inOrder(
         faults
-          .filter(({ path }) => path[0] !== 'items')
+          .filter((one) => one === fault || one.path[0] !== 'items')
           .map((one) => (one.cell === undefined ? onItsLine(one, tree) : one)),
       ),
   };

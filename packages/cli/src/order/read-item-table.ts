@@ -20,13 +20,14 @@ export async function readItemTable(
   { cwd, files }: Environment,
 ): Promise<TableFile | undefined> {
   const shown = named ?? tableNamed(text, file);
+  const isOfOrder = named === undefined;
   if (shown === undefined) return undefined;
   try {
-    return { file: shown, text: accept(await files.read(resolve(cwd, shown))) };
+    return { file: shown, text: accept(await files.read(resolve(cwd, shown))), isOfOrder };
   } catch (error) {
     const reason = fileReason(error);
     if (reason === undefined) throw error;
-    return { file: shown, text: refuse({ code: 'unreadable', reason }) };
+    return { file: shown, text: refuse({ code: 'unreadable', reason }), isOfOrder };
   }
 }
 
