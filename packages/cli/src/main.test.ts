@@ -81,7 +81,20 @@ describe('misuse', () => {
     [['plan'], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
     [['plan', ''], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
     [['plan', 'a', 'b'], 'stripwright: unknown: b; see stripwright plan --help\n'],
-    [['--hlep'], `stripwright: name a command: ${NAMES}; see stripwright --help\n`],
+    [['--hlep'], 'stripwright: unknown: hlep; did you mean --help? See stripwright --help\n'],
+    [['--frob=1'], 'stripwright: unknown: frob; see stripwright --help\n'],
+    [
+      ['blank', '--hlep'],
+      'stripwright: unknown: hlep; did you mean --help? See stripwright blank --help\n',
+    ],
+    [
+      ['new', '--unit', 'mm'],
+      'stripwright: unknown: unit; did you mean --units? See stripwright new --help\n',
+    ],
+    [
+      ['completoin', 'bash'],
+      'stripwright: no such command; did you mean completion? See stripwright --help\n',
+    ],
   ])('%j', async (words, message) => {
     expect(await run(words, { cwd })).toEqual({ exitCode: 2, stdout: '', stderr: message });
   });

@@ -6,6 +6,7 @@ import { CommandError, EXIT, EXIT_CODE_HELP, type ExitCode } from './exit-code.j
 import { DocumentError } from './faults/fault.js';
 import { choiceText } from './faults/fault-text.js';
 import { RackError } from './rack/rack-error.js';
+import { refuseStrayOption } from './stray-option.js';
 import { usageError } from './usage-error.js';
 import { VERSION } from './version.js';
 
@@ -27,6 +28,7 @@ export async function main(argv: readonly string[], environment: Environment): P
 }
 
 async function parseAndRun(argv: readonly string[], environment: Environment): Promise<ExitCode> {
+  refuseStrayOption(argv);
   let exitCode: ExitCode = EXIT.done;
   const parser = commands.reduce(
     (built, command) =>

@@ -178,6 +178,7 @@ describe('the faults of a table', () => {
       'list.csv: row 1, column G: hem is the heading of two columns; leave one out',
       'list.csv: row 1: depth is missing; give the height of the finished cutter',
       'list.csv: row 2, column D: quantty must be a whole number of at least 1; found 1.5',
+      'list.csv: row 2, column E: hem must be a length such as 1 5/8, 1.625 in or 41.3 mm; found x',
       expect.stringMatching(
         /^list\.csv: row 2, column B: outline must be .*; found hart; did you mean "heart"\?$/,
       ),

@@ -5,6 +5,7 @@ import type { Reading } from '../faults/reading.js';
 import { columnLetter } from '../spreadsheet/column-letter.js';
 import { decimalPoint } from '../spreadsheet/decimal-point.js';
 import { readTable, type Table, type TableRow } from '../spreadsheet/read-table.js';
+import { familyMeant } from './family-spelt.js';
 import { hasMainSize, itemColumns, mainSizes, PLAIN_BLANK } from './item-columns.js';
 import type { RawValue } from './yaml-tree.js';
 
@@ -127,7 +128,7 @@ function withSize(
   const sides = size.split(/[x\u00d7]/i);
   const { outline } = item;
   const named = typeof outline === 'string' ? outline : undefined;
-  const family = families.find(({ name }) => foldSpelling(name) === foldSpelling(named ?? ''));
+  const family = familyMeant(named ?? '', families);
   const plain = isBlank || (named === undefined && item.svg === undefined && sides.length === 2);
   if (plain) return put(item, ['blank'], [size]);
   if (item.svg !== undefined) return put(item, ['across'], [size]);
