@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { planCutting, verifyPlan } from '@stripwright/nesting';
 import { afterAll } from 'vitest';
+import type { Command, Given } from './commands/command.js';
 import type { Environment, Planner } from './environment.js';
-import { main } from './main.js';
+import { main, tell } from './main.js';
 import { nodeFiles } from './node-environment.js';
 import { sqliteRacks } from './rack/sqlite-racks.js';
 
@@ -24,26 +25,57 @@ export function temporaryFolder(): string {
   return folder;
 }
 
+/** What a run of the command is given by its test. */
+export interface RunOptions {
+  readonly cwd: string;
+  readonly planner?: Planner;
+  readonly isTerminal?: boolean;
+  readonly files?: Environment['files'];
+  readonly interrupts?: Environment['interrupts'];
+  /** What the user types when asked, line by line; then the input ends. */
+  readonly answers?: readonly string[];
+  readonly colour?: boolean;
+}
+
 /** Runs the command in a folder on the real file system, with its output caught. */
-export async function run(
-  argv: readonly string[],
-  options: {
-    readonly cwd: string;
-    readonly planner?: Planner;
-    readonly isTerminal?: boolean;
-    readonly files?: Environment['files'];
-    readonly interrupts?: Environment['interrupts'];
-  },
+export async function run(argv: readonly string[], options: RunOptions): Promise<Ran> {
+  const { environment, caught } = caughtEnvironment(options);
+  const exitCode = await main(argv, environment);
+  return { exitCode, ...caught };
+}
+
+/** Like `run`, for one command, without the reading of a command line, which takes most of the time. */
+export async function runAlone(
+  command: Command,
+  subject: string,
+  texts: Readonly<Record<string, string>>,
+  options: RunOptions,
 ): Promise<Ran> {
+  const { environment, caught } = caughtEnvironment(options);
+  const given: Given = {
+    subject,
+    text: (option) => texts[option],
+    texts: (option) => [texts[option] ?? []].flat(),
+    flag: () => false,
+  };
+  const exitCode = await command
+    .run(given, environment)
+    .catch((error: unknown) => tell(error, false, environment));
+  return { exitCode, ...caught };
+}
+
+function caughtEnvironment(options: RunOptions) {
   const caught = { stdout: '', stderr: '' };
   const into = (name: keyof typeof caught) => ({
     isTerminal: options.isTerminal ?? false,
+    colour: options.colour ?? false,
     write: (text: string) => {
       caught[name] += text;
     },
   });
   let time = 0;
-  const exitCode = await main(argv, {
+  const answers = options.answers?.values();
+  const environment: Environment = {
     cwd: options.cwd,
     stdout: into('stdout'),
     stderr: into('stderr'),
@@ -54,8 +86,14 @@ export async function run(
     },
     planner: options.planner ?? realPlanner,
     interrupts: options.interrupts ?? { once: () => () => undefined },
+    ...(answers && {
+      ask: async (question: string) => {
+        caught.stderr += question;
+        return answers.next().value;
+      },
+    }),
     racks: sqliteRacks({ now: () => '2026-03-02T09:00:00.000Z', newId: () => 'rack of tests' }),
     usualRack: join(options.cwd, 'usual', 'rack.sqlite'),
-  });
-  return { exitCode, ...caught };
+  };
+  return { environment, caught };
 }

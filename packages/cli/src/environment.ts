@@ -18,10 +18,18 @@ export interface Environment {
   readonly clock: () => number;
   readonly planner: Planner;
   readonly interrupts: Interrupts;
+  /** Asks the user; absent where there is nobody at a terminal to answer. */
+  readonly ask?: Ask;
   readonly racks: Racks;
   /** The absolute path of the rack of a user who names none. */
   readonly usualRack: string;
 }
+
+/**
+ * Puts a question to the user and waits for a line.
+ * @returns the line without its end, or undefined where the user ends the input instead
+ */
+export type Ask = (question: string) => Promise<string | undefined>;
 
 /** The user's wish to stop what runs: Ctrl-C. */
 export interface Interrupts {
@@ -35,6 +43,8 @@ export interface Interrupts {
 export interface Output {
   /** True where a person watches, so that a passing note makes sense. */
   readonly isTerminal: boolean;
+  /** True where it may be written to in colour. */
+  readonly colour?: boolean;
   write(text: string): void;
 }
 
@@ -42,7 +52,9 @@ export interface Output {
 export interface Files {
   /** The whole file as UTF-8 text, without a byte order mark. */
   read(path: string): Promise<string>;
-  write(path: string, text: string): Promise<void>;
+  write(path: string, content: string | Uint8Array): Promise<void>;
+  /** A new file, whole or not at all. Fails with EEXIST where one is there. */
+  create(path: string, text: string): Promise<void>;
   /** Replaces what is there in one step. */
   rename(from: string, to: string): Promise<void>;
   remove(path: string): Promise<void>;

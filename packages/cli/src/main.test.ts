@@ -4,6 +4,7 @@ import { describe, expect, test, vi } from 'vitest';
 import { isGroup, runnable } from './commands/command.js';
 import { commands } from './commands/index.js';
 import { run, temporaryFolder } from './environment.test.support.js';
+import { choiceText } from './faults/fault-text.js';
 import { SMALL_ORDER } from './order/small-order.test.support.js';
 import { RING } from './ring.test.support.js';
 import { shellWords } from './shell-words.test.support.js';
@@ -16,6 +17,7 @@ writeFileSync(join(cwd, 'ring.svg'), RING);
 const all = runnable(commands);
 const groups = commands.filter(isGroup).map(({ name }) => [name]);
 const helps = [[], ...all.map(({ words }) => words)];
+const NAMES = choiceText(commands.map(({ name }) => name));
 
 describe('help', () => {
   test.each(groups.map((words) => [words]))('%j lists its actions', async (words) => {
@@ -86,10 +88,7 @@ describe('help', () => {
 
 describe('misuse', () => {
   test.each<[words: string[], message: string]>([
-    [
-      [],
-      'stripwright: name a command: plan, blank, check, rack, hold, book or gallery; see stripwright --help\n',
-    ],
+    [[], `stripwright: name a command: ${NAMES}; see stripwright --help\n`],
     [['plna', 'x'], 'stripwright: no such command; did you mean plan? See stripwright --help\n'],
     [['frobnicate'], 'stripwright: unknown: frobnicate; see stripwright --help\n'],
     [['plan'], 'stripwright: what to work on is missing; see stripwright plan --help\n'],
@@ -110,9 +109,19 @@ describe('misuse', () => {
     ],
     [['rack', 'list', 'plan'], 'stripwright: unknown: plan; see stripwright rack list --help\n'],
     [['plan', 'a', 'b'], 'stripwright: unknown: b; see stripwright plan --help\n'],
+    [['--hlep'], 'stripwright: unknown: hlep; did you mean --help? See stripwright --help\n'],
+    [['--frob=1'], 'stripwright: unknown: frob; see stripwright --help\n'],
     [
-      ['--hlep'],
-      'stripwright: name a command: plan, blank, check, rack, hold, book or gallery; see stripwright --help\n',
+      ['blank', '--hlep'],
+      'stripwright: unknown: hlep; did you mean --help? See stripwright blank --help\n',
+    ],
+    [
+      ['new', '--unit', 'mm'],
+      'stripwright: unknown: unit; did you mean --units? See stripwright new --help\n',
+    ],
+    [
+      ['completoin', 'bash'],
+      'stripwright: no such command; did you mean completion? See stripwright --help\n',
     ],
   ])('%j', async (words, message) => {
     expect(await run(words, { cwd })).toEqual({ exitCode: 2, stdout: '', stderr: message });

@@ -4,6 +4,7 @@ import type { Environment } from './environment.js';
 import { CommandError, EXIT, type ExitCode } from './exit-code.js';
 import { DocumentError } from './faults/fault.js';
 import { RackError } from './rack/rack-error.js';
+import { refuseStrayOption } from './stray-option.js';
 
 /**
  * Runs the stripwright command.
@@ -20,6 +21,7 @@ export async function main(argv: readonly string[], environment: Environment): P
 }
 
 async function parseAndRun(argv: readonly string[], environment: Environment): Promise<ExitCode> {
+  refuseStrayOption(argv);
   let exitCode: ExitCode = EXIT.done;
   const parser = commandParser(commands, argv, async (command, given) => {
     exitCode = await command.run(given, environment);
@@ -31,7 +33,8 @@ async function parseAndRun(argv: readonly string[], environment: Environment): P
   return exitCode;
 }
 
-function tell(error: unknown, debug: boolean, environment: Environment): ExitCode {
+/** Tells on stderr why a command failed. @returns its exit code */
+export function tell(error: unknown, debug: boolean, environment: Environment): ExitCode {
   const { stderr } = environment;
   const trace = debug && error instanceof Error ? `${error.stack}\n` : '';
   if (error instanceof DocumentError) {

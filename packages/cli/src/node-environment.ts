@@ -1,11 +1,13 @@
 import { randomUUID } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { link, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
-import { dirname } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { verifyPlan } from '@stripwright/nesting';
 import { planInWorker } from '@stripwright/nesting/worker';
+import { askOn } from './ask-on-terminal.js';
 import type { Environment, Files, Interrupts, Output } from './environment.js';
 import { sqliteRacks } from './rack/sqlite-racks.js';
+import { wantsColour } from './report/emphasis.js';
 import { usualRackOf } from './usual-rack.js';
 
 /** The environment of a command started from a shell. */
@@ -19,6 +21,10 @@ export function nodeEnvironment(): Environment {
     // In a thread, so that this one hears of Ctrl-C.
     planner: { planCutting: planInWorker, verifyPlan },
     interrupts: nodeInterrupts,
+    // On stderr, so that what is written to stdout stays what was asked for.
+    ...(process.stdin.isTTY === true && process.stderr.isTTY === true
+      ? { ask: askOn(process.stdin, process.stderr) }
+      : {}),
     racks: sqliteRacks({ now: () => new Date().toISOString(), newId: randomUUID }),
     usualRack: usualRackOf(process.platform, process.env, homedir()),
   };
@@ -36,12 +42,30 @@ export const nodeFiles: Files = {
   async read(path) {
     return new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path));
   },
-  write: (path, text) => writeFile(path, text),
+  write: (path, content) => writeFile(path, content),
+  create,
   rename: (from, to) => rename(from, to),
   remove: (path) => rm(path, { force: true }),
   makeFolder,
   list: (path) => readdir(path),
 };
+
+/** A link is made in one step and never over another file, as a renaming would be. */
+async function create(path: string, text: string): Promise<void> {
+  const partial = join(dirname(path), `.${basename(path)}.partial`);
+  try {
+    await writeFile(partial, text);
+    await link(partial, path);
+  } catch (error) {
+    // Some file systems, such as those of memory sticks, know no links.
+    if (!isCoded(error) || !NO_LINKS.includes(error.code)) throw error;
+    await writeFile(path, text, { flag: 'wx' });
+  } finally {
+    await rm(partial, { force: true });
+  }
+}
+
+const NO_LINKS: readonly string[] = ['EPERM', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP'];
 
 /**
  * Makes a folder and those above it. Node's own recursive way never returns on
@@ -70,6 +94,7 @@ function outputTo(stream: NodeJS.WriteStream): Output {
   });
   return {
     isTerminal: stream.isTTY === true,
+    colour: wantsColour(stream.isTTY === true, process.env),
     write: (text) => {
       stream.write(text);
     },

@@ -3,6 +3,11 @@ import { join } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
 import { describe, expect, test } from 'vitest';
 import { blank } from './commands/blank.js';
+import { check } from './commands/check.js';
+import { gallery } from './commands/gallery.js';
+import { commands } from './commands/index.js';
+import { newOrder } from './commands/new.js';
+import { plan } from './commands/plan.js';
 import { rack } from './commands/rack/index.js';
 import { optionKey, sizeOptions } from './commands/size-options.js';
 import { CSV_NAMES } from './csv/csv-files.js';
@@ -29,15 +34,17 @@ function rowNames(text: string): readonly string[] {
 
 test('the worked examples print what the README shows', async () => {
   const [order = '', lids = ''] = blocks('yaml');
+  const [items = ''] = blocks('csv');
   // What a section shows starts anew, on a rack of its own; the first two are one story.
   const keeping = readme.indexOf('## Keeping the rack\n');
   const stories = [readme.slice(0, keeping), readme.slice(keeping)].map((text) => {
     const cwd = temporaryFolder();
     writeFileSync(join(cwd, 'order.yaml'), order);
     writeFileSync(join(cwd, 'lids.yaml'), lids);
+    writeFileSync(join(cwd, 'items.csv'), items);
     return { cwd, sessions: blocks('console', text) };
   });
-  expect(stories.map(({ sessions }) => sessions.length)).toEqual([7, 3]);
+  expect(stories.map(({ sessions }) => sessions.length)).toEqual([9, 3]);
   for (const { cwd, sessions } of stories) {
     for (const session of sessions) {
       const [prompt = '', ...shown] = session.split('\n');
@@ -51,7 +58,39 @@ test('the worked examples print what the README shows', async () => {
   }
 });
 
+test('every line of shell is one that can be run', async () => {
+  const cwd = temporaryFolder();
+  const lines = blocks('sh').flatMap((block) => block.trim().split('\n'));
+  const own = lines.flatMap((line) => /stripwright [a-z][^)|]*/.exec(line)?.[0].trim() ?? []);
+  // What is left installs the package.
+  expect(lines.filter((line) => !line.includes('stripwright '))).toEqual([
+    'npm install --global @stripwright/cli',
+  ]);
+  expect(own).toHaveLength(3);
+  for (const line of own) {
+    const { exitCode, stderr } = await run(shellWords(line).slice(1), { cwd });
+    expect([exitCode, stderr]).toEqual([0, '']);
+  }
+});
+
 describe('the README names', () => {
+  test('every command, and every option of those that have a section', () => {
+    for (const { name, options } of [newOrder, plan, check, gallery]) {
+      const from = readme.indexOf(`### Options of \`${name}\``);
+      expect(from).toBeGreaterThan(0);
+      const section = readme.slice(from, readme.indexOf('\n### ', from + 1));
+      const named = rowNames(section.replaceAll(/(--[a-z-]+) [A-Za-z]+`/g, '$1`'));
+      expect(named.toSorted()).toEqual(
+        Object.keys(options)
+          .map((key) => `--${key}`)
+          .toSorted(),
+      );
+    }
+    for (const { name } of [newOrder, plan, check, gallery, blank, ...commands.slice(-1)]) {
+      expect(readme).toMatch(new RegExp(`^\\| \`stripwright ${name} `, 'm'));
+    }
+  });
+
   test('every top-level field of a plan', () => {
     const section = readme.slice(readme.indexOf('## plan.json'));
     for (const name of Object.keys(planFileSchema.shape)) expect(rowNames(section)).toContain(name);

@@ -1,5 +1,6 @@
 import type { Environment } from '../environment.js';
 import { DocumentError } from '../faults/fault.js';
+import { finishPacketOf } from '../packet/packet-folder.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 import { readPlanFile } from '../plan-file/read-plan-file.js';
 import { planFileFaults } from '../planning/plan-file-faults.js';
@@ -18,6 +19,7 @@ export interface CuttingOnFile {
  * @throws DocumentError with all that is wrong
  */
 export async function readCutting(name: string, environment: Environment): Promise<CuttingOnFile> {
+  await finishPacketOf(name, environment);
   const onFile = readPlanFile(await readInput(name, environment), name);
   const faults = planFileFaults(name, onFile, environment);
   if (faults.length > 0) throw new DocumentError(name, [], faults.join('\n'));

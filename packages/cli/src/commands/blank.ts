@@ -4,6 +4,7 @@ import { cutterBlank, stripOf } from '../order/strips.js';
 import type { PlanFileBlank } from '../plan-file/plan-file.js';
 import { blankEntry } from '../plan-file/to-plan-file.js';
 import { comparisonTable } from '../report/comparison-table.js';
+import { emphasised } from '../report/emphasis.js';
 import { stripCautions, stripReport } from '../report/strip-report.js';
 import { wrap } from '../report/table.js';
 import { type BlankRequest, type CutterRequest, readBlankRequest } from './blank-request.js';
@@ -103,7 +104,8 @@ export const blank: Command = {
         ...parts.flatMap((part) => [...stripReport({ ...part, metal }, shop.rule), '']),
         ...(comparison === undefined ? [] : [...comparisonTable(comparison, shop.rule), '']),
       ]);
-      stdout.write(`${[...lines, ...stripCautions(metal.metal)].join('\n')}\n`);
+      const report = [...lines, ...stripCautions(metal.metal)];
+      stdout.write(`${emphasised(report, stdout).join('\n')}\n`);
     }
     return EXIT.done;
   },

@@ -5,12 +5,12 @@ import { run, temporaryFolder } from '../environment.test.support.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 import { at, copyOf, smallPlan } from '../plan-file/small-plan.test.support.js';
 
-async function checkSpoilt(spoil: (file: PlanFile) => void) {
+async function checkSpoilt(spoil: (file: PlanFile) => void, ...words: string[]) {
   const cwd = temporaryFolder();
   const file = copyOf((await smallPlan()).file);
   spoil(file);
   writeFileSync(join(cwd, 'plan.json'), JSON.stringify(file));
-  return run(['check', 'plan.json'], { cwd });
+  return run(['check', 'plan.json', ...words], { cwd });
 }
 
 describe('a plan file', () => {
@@ -20,6 +20,24 @@ describe('a plan file', () => {
     expect(stdout).toMatch(/^plan\.json: good: \d+ layouts? and 8 pieces checked; /);
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
     expect(exitCode).toBe(0);
+  });
+
+  test('is told of as data with --json, good or not, and with --quiet only where it is not', async () => {
+    const good = await checkSpoilt(() => {}, '--json');
+    expect(good).toMatchObject({ exitCode: 0, stderr: '' });
+    expect(JSON.parse(good.stdout)).toEqual({ good: true, faults: [] });
+    const spoil = (file: PlanFile) => {
+      at(file.layouts, 0).pieces.pop();
+    };
+    const bad = await checkSpoilt(spoil, '--json');
+    expect(bad).toMatchObject({ exitCode: 2, stderr: '' });
+    const told = await checkSpoilt(spoil);
+    expect(JSON.parse(bad.stdout)).toEqual({
+      good: false,
+      faults: told.stderr.trimEnd().split('\n'),
+    });
+    expect(await checkSpoilt(() => {}, '--quiet')).toEqual({ exitCode: 0, stdout: '', stderr: '' });
+    expect(await checkSpoilt(spoil, '--quiet')).toEqual(told);
   });
 
   const piece = (file: PlanFile, index: number) => at(at(file.layouts, 0).pieces, index);

@@ -197,7 +197,9 @@ describe('--out', () => {
     const folder = join(cwd, 'deep', 'packet');
     const file = planFileSchema.parse(JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8')));
     const maps = file.layouts.map((_, index) => `cut-map-${index + 1}.svg`);
-    expect(readdirSync(folder).sort()).toEqual([...maps, ...CSV_NAMES, 'job-sheet.html', 'plan.json'].sort());
+    expect(readdirSync(folder).sort()).toEqual(
+      [...maps, ...CSV_NAMES, 'job-sheet.html', 'plan.json'].sort(),
+    );
     const sheet = readFileSync(join(folder, 'job-sheet.html'), 'utf8');
     expect(sheet).toContain('<title>Job sheet: Small order</title>');
     expect(sheet.match(/<svg /g)).toHaveLength(maps.length);

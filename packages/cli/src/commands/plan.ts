@@ -1,28 +1,26 @@
 import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { families } from '@stripwright/strip-geometry';
-import { CSV_NAMES, csvFiles } from '../csv/csv-files.js';
-import { drawCutMap } from '../cut-map/draw-cut-map.js';
+import { CSV_NAMES } from '../csv/csv-files.js';
 import type { Environment } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import { complaintText } from '../faults/fault-text.js';
 import { type Reading, refuse } from '../faults/reading.js';
-import { jobSheetPage } from '../job-sheet/html/job-sheet-page.js';
-import type { Planned } from '../job-sheet/job-sheet.js';
-import { jobSheet } from '../job-sheet/make-job-sheet.js';
 import { readDrawings } from '../order/drawings.js';
-import { readCount, readNumber } from '../order/fields.js';
+import { readChoice, readCount, readNumber } from '../order/fields.js';
 import { orderToProblem } from '../order/order-to-problem.js';
+import { orderTree } from '../order/order-tree.js';
+import { readItemTable } from '../order/read-item-table.js';
 import { contradictedOrder, readOrder } from '../order/read-order.js';
 import type { SizedOrder } from '../order/strips.js';
-import { cutMaps } from '../packet/cut-maps.js';
+import { packetFiles, planText } from '../packet/packet-files.js';
+import { checkPacketFolder, writePacket } from '../packet/packet-folder.js';
 import {
-  checkPacketFolder,
   cutMapName,
   JOB_SHEET_NAME,
-  type PacketFile,
+  JOB_SHEET_PDF_NAME,
   PLAN_NAME,
-  writePacket,
-} from '../packet/packet-folder.js';
+} from '../packet/packet-names.js';
+import { PAPER_NAMES, type PaperName, USUAL_PAPER } from '../pdf/paper.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
 import { toPlanFile } from '../plan-file/to-plan-file.js';
 import { makePlan, type PlanningLimits } from '../planning/make-plan.js';
@@ -30,7 +28,9 @@ import { viewRack } from '../rack-stock/rack-view.js';
 import { withStockFromRack } from '../rack-stock/stock-from-rack.js';
 import { readInput } from '../read-input.js';
 import { counted } from '../report/counted.js';
+import { emphasised } from '../report/emphasis.js';
 import { planReport } from '../report/plan-report.js';
+import { quoted } from '../report/quoted.js';
 import { wrap } from '../report/table.js';
 import { type Command, flagOption, type Given, textOption } from './command.js';
 import { OptionReader } from './option-reader.js';
@@ -44,10 +44,12 @@ export const plan: Command = {
   options: {
     out: textOption('write plan.json, the cut maps and the job sheet into this folder'),
     json: flagOption('print plan.json, and nothing else'),
+    items: textOption('a table (CSV) of what to make, in place of the items of the order'),
     'time-limit': textOption('seconds to search for at most'),
     seed: textOption('a whole number that the search starts from'),
     rack: rackOption(),
     'no-rack': flagOption('use no rack'),
+    paper: textOption('print the PDF on a4 or letter; letter goes with inches'),
     quiet: flagOption('print no report'),
   },
   examples: [
@@ -64,7 +66,7 @@ export const plan: Command = {
   epilogue: ['Ctrl-C ends the search, and the best plan so far is used. Once more quits.'],
   async run(given, environment) {
     const { stdout, stderr, files, cwd } = environment;
-    const limits = planningLimits(given);
+    const { paper, ...limits } = readOptions(given);
     const watched = stderr.isTerminal && !given.flag('json') && !given.flag('quiet');
     const shownFolder = given.text('out');
     if (shownFolder === '') {
@@ -73,8 +75,10 @@ export const plan: Command = {
     }
     const folder = shownFolder === undefined ? undefined : resolve(cwd, shownFolder);
     const text = await readInput(given.subject, environment);
-    const drawings = await readDrawings(text, given.subject, environment);
-    const order = readOrder(text, given.subject, families, drawings);
+    const table = await readItemTable(text, given.subject, itemsGiven(given), environment);
+    const { value } = orderTree(text, given.subject, families, table);
+    const drawings = await readDrawings(value, given.subject, environment);
+    const order = readOrder(text, given.subject, families, drawings, table);
     if (folder !== undefined) await checkPacketFolder(folder, shownFolder ?? '', files);
 
     const { problem, used } = withRack(text, order, given, environment);
@@ -82,7 +86,9 @@ export const plan: Command = {
     const made = await makePlan(order, problem, environment, limits, watch);
     const file = toPlanFile(order, problem, made, used);
 
-    const packet = folder === undefined ? [] : packetOf({ sized: order, file });
+    const usual = USUAL_PAPER[file.order.units];
+    const packet =
+      folder === undefined ? [] : await packetFiles({ sized: order, file }, paper ?? usual);
     if (folder !== undefined) await writePacket(folder, shownFolder ?? '', packet, files);
     if (given.flag('json')) {
       stdout.write(planText(file));
@@ -92,11 +98,19 @@ export const plan: Command = {
         const named = given.text('rack') ?? rackOfOrder(given.subject, order);
         report.push(...howToBook(join(shownFolder, PLAN_NAME), named));
       }
-      stdout.write(`${report.join('\n')}\n`);
+      stdout.write(`${emphasised(report, stdout).join('\n')}\n`);
     }
     return EXIT.done;
   },
 };
+
+/** The table of items that stands in place of those of the order. */
+function itemsGiven(given: Given): string | undefined {
+  const named = given.text('items');
+  if (named?.trim() !== '') return named;
+  const complaint = { code: 'missing', hint: 'the file of a table' } as const;
+  throw new CommandError(EXIT.badInput, complaintText('--items', complaint));
+}
 
 /**
  * The order as a problem, with what the rack has for it.
@@ -111,7 +125,7 @@ function withRack(text: string, sized: SizedOrder, given: Given, environment: En
   try {
     const view = viewRack(rack, problem, shop.metal.name, shop.rule.mark);
     const both = withStockFromRack(problem, shop, view);
-    if (both.faults.length > 0) throw contradictedOrder(text, given.subject, both.faults);
+    if (both.faults.length > 0) throw contradictedOrder(text, given.subject, families, both.faults);
     return both;
   } finally {
     rack.close();
@@ -121,12 +135,14 @@ function withRack(text: string, sized: SizedOrder, given: Given, environment: En
 /** Larger than any seed that tells one search from another needs to be. */
 const LARGEST_SEED = 2 ** 31 - 1;
 
-function planningLimits(given: Given): PlanningLimits {
+function readOptions(given: Given): PlanningLimits & { readonly paper?: PaperName } {
   const options = new OptionReader(given);
   const timeLimitSeconds = options.optional('time-limit', readSeconds);
   const seed = options.optional('seed', (text) => readCount(text, 0, LARGEST_SEED));
+  const paper = options.optional('paper', (text) => readChoice(text, PAPER_NAMES));
   options.raiseFaults();
   return {
+    ...(paper === undefined ? {} : { paper }),
     ...(timeLimitSeconds === undefined ? {} : { timeLimitSeconds }),
     ...(seed === undefined ? {} : { seed }),
   };
@@ -135,20 +151,6 @@ function planningLimits(given: Given): PlanningLimits {
 function readSeconds(text: string): Reading<number> {
   const seconds = readNumber(text);
   return seconds.ok && seconds.value <= 0 ? refuse({ code: 'must be above zero' }) : seconds;
-}
-
-function packetOf(planned: Planned): readonly PacketFile[] {
-  const { file } = planned;
-  const maps = cutMaps(file).map((map, index) => ({
-    name: cutMapName(index + 1),
-    text: drawCutMap(map),
-  }));
-  const sheet = { name: JOB_SHEET_NAME, text: jobSheetPage(jobSheet(planned)) };
-  return [...maps, sheet, { name: PLAN_NAME, text: planText(file) }];
-}
-
-function planText(file: PlanFile): string {
-  return `${JSON.stringify(file, null, 2)}\n`;
 }
 
 function whereFilesLie(
@@ -165,8 +167,9 @@ function whereFilesLie(
   const last = file.layouts.length;
   const maps = last === 1 ? cutMapName(1) : `${cutMapName(1)} to ${cutMapName(last)}`;
   return wrap(
-    `Written to ${join(folder, '/')}: ${JOB_SHEET_NAME} to work by, ${PLAN_NAME}, and ` +
-      `${counted(last, 'cut map')}, ${maps}.`,
+    `Written to ${join(folder, '/')}: ${JOB_SHEET_NAME} to work by, ${JOB_SHEET_PDF_NAME} to ` +
+      `print, ${PLAN_NAME}, ${counted(last, 'cut map')}, ${maps}, strip templates, and for ` +
+      `spreadsheets ${CSV_NAMES.join(', ')}.`,
     '  ',
   );
 }
@@ -181,9 +184,4 @@ function rackOfOrder(file: string, { order }: SizedOrder): string | undefined {
 function howToBook(path: string, rack: string | undefined): readonly string[] {
   const option = rack === undefined ? '' : ` --rack ${quoted(rack)}`;
   return ['When it is cut:', `  stripwright book ${quoted(path)}${option}`];
-}
-
-/** As a shell takes it. */
-function quoted(path: string): string {
-  return /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
 }

@@ -17,6 +17,27 @@ describe('a fault in one line', () => {
     );
   });
 
+  test('names the cell of a table', () => {
+    const complaint = { code: 'not a length' } as const;
+    const fault = { complaint, path: ['Depth'], found: 'x' };
+    const cell = { file: 'list.csv', row: 5, column: 'D' };
+    expect(faultText('order.yaml', { ...fault, cell })).toBe(
+      'list.csv: row 5, column D: Depth must be a length such as 1 5/8, 1.625 in or 41.3 mm; found x',
+    );
+    expect(faultText('order.yaml', { ...fault, path: [], cell: { file: 'a', row: 5 } })).toMatch(
+      /^a: row 5: must be/,
+    );
+  });
+
+  test('shows what a terminal would obey or hide, in names of files and fields too', () => {
+    const complaint = { code: 'not a length' } as const;
+    const fault = { complaint, path: ['\u202ea'], found: '\u009b2J\u202e\u{e0001}' };
+    expect(faultText('b\u001b[2J.yaml', fault)).toBe(
+      'b\\u001b[2J.yaml: "\\u202ea" must be a length such as 1 5/8, 1.625 in or 41.3 mm; ' +
+        'found \\u009b2J\\u202e\\u{e0001}',
+    );
+  });
+
   test('stays one line whatever was found', () => {
     const complaint = { code: 'not a length' } as const;
     const fault = { complaint, path: ['a\nb'], line: 1, found: 'x\r\ny\u0007' };

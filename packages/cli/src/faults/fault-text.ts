@@ -3,11 +3,21 @@ import type { Complaint, Fault, FieldPath } from './fault.js';
 /** Longest stretch of a document that a message repeats. */
 const LONGEST_QUOTE = 60;
 
+/** A text with what a terminal obeys or hides as escapes: control and format characters. */
+function visible(text: string): string {
+  return text.replaceAll(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu, (sign) => {
+    const short = JSON.stringify(sign).slice(1, -1);
+    if (short !== sign) return short;
+    const code = (sign.codePointAt(0) ?? 0).toString(16);
+    return code.length > 4 ? `\\u{${code}}` : `\\u${code.padStart(4, '0')}`;
+  });
+}
+
 /** `items[3].across flats`; a name that is not plain words is put in quotes. */
 export function pathText(path: FieldPath): string {
   return path.reduce<string>((text, step) => {
     if (typeof step === 'number') return `${text}[${step}]`;
-    const name = PLAIN_NAME.test(step) ? shortened(step) : JSON.stringify(shortened(step));
+    const name = PLAIN_NAME.test(step) ? shortened(step) : visible(JSON.stringify(shortened(step)));
     return text === '' ? name : `${text}.${name}`;
   }, '');
 }
@@ -15,15 +25,27 @@ export function pathText(path: FieldPath): string {
 const PLAIN_NAME = /^[\p{L}\p{N}_-]+(?: [\p{L}\p{N}_-]+)*$/u;
 
 function shortened(text: string): string {
-  return text.length > LONGEST_QUOTE ? `${text.slice(0, LONGEST_QUOTE - 3)}...` : text;
+  const signs = [...text];
+  return signs.length > LONGEST_QUOTE ? `${signs.slice(0, LONGEST_QUOTE - 3).join('')}...` : text;
 }
 
-/** One line: `order.yaml:41: items[3].quantity must be ...; found 1.5`. */
+/**
+ * One line: `order.yaml:41: items[3].quantity must be ...; found 1.5`, or for a table
+ * `items.csv: row 5, column D: quantity must be ...; found 1.5`.
+ */
 export function faultText(file: string, fault: Fault): string {
-  const place = fault.line === undefined ? file : `${file}:${fault.line}`;
+  const place = placeText(file, fault);
   const subject = pathText(fault.path);
   const what = sentence(fault.complaint, quote(fault.found));
   return subject === '' ? `${place}: ${what.whole}` : `${place}: ${subject} ${what.field}`;
+}
+
+function placeText(file: string, { line, cell }: Fault): string {
+  const name = visible(cell?.file ?? file);
+  if (cell === undefined) return line === undefined ? name : `${name}:${line}`;
+  if (cell.row === undefined) return name;
+  const column = cell.column === undefined ? '' : `, column ${cell.column}`;
+  return `${name}: row ${cell.row}${column}`;
 }
 
 /** What is wrong with one value given on the command line: `--depth must be ...; found ...`. */
@@ -35,8 +57,7 @@ export function complaintText(subject: string, complaint: Complaint, found?: str
 export function quote(text: string | undefined): string {
   if (text === undefined) return 'nothing';
   if (text.trim() === '') return text === '' ? 'nothing' : 'only blanks';
-  const visible = JSON.stringify(shortened(text)).slice(1, -1);
-  return visible.replaceAll('\\"', '"').replaceAll('\\\\', '\\');
+  return visible(shortened(text));
 }
 
 interface Sentence {
@@ -75,6 +96,8 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return must('a plain number such as 0.44');
     case 'not a price':
       return must('a price with at most two decimals, such as 7.40');
+    case 'not a priced sheet':
+      return must('a size and a price such as 28 x 20 in at 7.40');
     case 'not yes or no':
       return must('yes or no');
     case 'not a stock limit':
@@ -112,7 +135,7 @@ function sentence(complaint: Complaint, found: string): Sentence {
     case 'missing':
       return says(`is missing${complaint.hint === undefined ? '' : `; give ${complaint.hint}`}`);
     case 'duplicate name':
-      return says(`must be a name of its own; found ${found}, as in ${complaint.first}`);
+      return says(`must be a name of its own; found ${found}, as in ${pathText(complaint.first)}`);
     case 'outline':
       return says(`gives no outline: ${withoutStop(complaint.reason)}; found ${found}`);
     case 'strip':
@@ -145,6 +168,11 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`stands in place of an outline; leave out ${found}`);
     case 'unreadable':
       return says(`cannot be read: ${complaint.reason}`);
+    case 'unreadable table':
+      return says(
+        `must be a list, or the file of a table such as items.csv; ${found} cannot be read: ` +
+          complaint.reason,
+      );
     case 'not YAML':
       return says(`not readable as YAML: ${complaint.reason}`);
     case 'not JSON':
@@ -154,8 +182,8 @@ function sentence(complaint: Complaint, found: string): Sentence {
     case 'unknown column':
       return says(
         complaint.nearest === undefined
-          ? `is no column of a rack; its columns are ${complaint.known.join(', ')}`
-          : `is no column of a rack${meant(complaint.nearest)}`,
+          ? `is no known column; known here: ${firstOf(complaint.known)}`
+          : `is no known column${meant(complaint.nearest)}`,
       );
     case 'column twice':
       return says('is the heading of two columns; leave one out');
@@ -163,7 +191,7 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`has more cells than there are headings; found ${found}`);
     case 'empty table':
       return says(
-        `the file is empty; its first line has the headings ${complaint.known.join(', ')}`,
+        `the file is empty; its first row has headings such as ${firstOf(complaint.known)}`,
       );
     case 'not a mark': {
       const { wrong, nearest } = complaint;
@@ -176,6 +204,15 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`stands in place of ${complaint.other}; leave one out`);
     case 'nothing to correct':
       return says(`is what to correct, but nothing says how; give ${choiceText(complaint.known)}`);
+    case 'no main size':
+      return says(
+        complaint.known.length === 0
+          ? `tells nothing of a ${complaint.outline}, which has no one size; leave it out`
+          : `may be the ${choiceText(complaint.known)} of a ${complaint.outline}; ` +
+              'name the column so',
+      );
+    case 'size twice':
+      return says(`stands for ${complaint.other}, which is given too; leave one out`);
     case 'empty file':
       return says('the file is empty; an order needs shop, sheets or offcuts, and items');
     case 'not marks':
@@ -192,6 +229,13 @@ const NOT_A_MARK = {
   check: 'is misread, or lacks a sign',
   absent: 'is not on the rack',
 } as const;
+
+/** The first few of many, and how many more there are. */
+function firstOf(known: readonly string[]): string {
+  const shown = known.length > 14 ? known.slice(0, 5) : known;
+  const more = known.length - shown.length;
+  return `${shown.join(', ')}${more === 0 ? '' : ` and ${more} more`}`;
+}
 
 /** A library's message, to be carried on with. */
 function withoutStop(message: string): string {

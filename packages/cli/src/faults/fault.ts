@@ -11,6 +11,7 @@ export type Complaint =
   | { readonly code: 'not a whole number'; readonly least: number }
   | { readonly code: 'not a number' }
   | { readonly code: 'not a price' }
+  | { readonly code: 'not a priced sheet' }
   | { readonly code: 'not yes or no' }
   | { readonly code: 'not a stock limit' }
   | { readonly code: 'not layouts' }
@@ -37,7 +38,7 @@ export type Complaint =
       readonly known: readonly string[];
     }
   | { readonly code: 'missing'; readonly hint?: string }
-  | { readonly code: 'duplicate name'; readonly first: string }
+  | { readonly code: 'duplicate name'; readonly first: FieldPath }
   | { readonly code: 'outline'; readonly reason: string }
   | { readonly code: 'strip'; readonly reason: string }
   | { readonly code: 'bend rule'; readonly reason: string }
@@ -61,6 +62,7 @@ export type Complaint =
   | { readonly code: 'two outlines' }
   | { readonly code: 'not a drawing' }
   | { readonly code: 'unreadable'; readonly reason: string }
+  | { readonly code: 'unreadable table'; readonly reason: string }
   | { readonly code: 'not YAML'; readonly reason: string }
   | { readonly code: 'not JSON'; readonly reason: string }
   | { readonly code: 'not CSV'; readonly reason: string }
@@ -73,6 +75,12 @@ export type Complaint =
   | { readonly code: 'cells without a column' }
   | { readonly code: 'two formats'; readonly other: string }
   | { readonly code: 'nothing to correct'; readonly known: readonly string[] }
+  | {
+      readonly code: 'no main size';
+      readonly outline: string;
+      readonly known: readonly string[];
+    }
+  | { readonly code: 'size twice'; readonly other: string }
   | { readonly code: 'empty file' }
   | { readonly code: 'empty table'; readonly known: readonly string[] }
   | {
@@ -102,8 +110,20 @@ export interface Fault {
   readonly path: FieldPath;
   /** From 1; absent where the document has no lines to speak of. */
   readonly line?: number;
+  /** Where it is in a table that the document names; its path is then the heading of the column. */
+  readonly cell?: Cell;
   /** What the document says there, as written; absent where it says nothing. */
   readonly found?: string;
+}
+
+/** A place in a table, as a spreadsheet names it. */
+export interface Cell {
+  /** The table's file, as the user would name it. */
+  readonly file: string;
+  /** Absent where it is the table as a whole. */
+  readonly row?: number;
+  /** Its letters; absent where it is the row as a whole. */
+  readonly column?: string | undefined;
 }
 
 /** A document that cannot be used. It carries every fault that was found. */

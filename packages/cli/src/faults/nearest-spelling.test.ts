@@ -34,6 +34,9 @@ describe('the nearest spelling', () => {
     ['Regular-Polygon', 'regular polygon'],
     ['regular poligon', 'regular polygon'],
     ['cresent', 'crescent'],
+    ['regular', 'regular polygon'],
+    ['cr', undefined],
+    ['c', undefined],
     ['ladder', undefined],
   ])('of %s is %s', (word, nearest) => {
     expect(nearestSpelling(word, known)).toBe(nearest);

@@ -1,7 +1,7 @@
 /**
  * The word that was probably meant: the known word that takes the fewest
  * changed, added, dropped or swapped letters, if that is at most a third of
- * its length. Upper and lower case, blanks, hyphens and underscores count alike.
+ * its length, or else the only one that begins with it. Upper and lower case, blanks, hyphens and underscores count alike.
  */
 export function nearestSpelling(word: string, known: readonly string[]): string | undefined {
   const plain = foldSpelling(word);
@@ -11,7 +11,16 @@ export function nearestSpelling(word: string, known: readonly string[]): string 
     if (distance > Math.max(1, Math.floor(candidate.length / 3))) continue;
     if (best === undefined || distance < best.distance) best = { word: candidate, distance };
   }
-  return best?.word;
+  return best?.word ?? onlyOneThatBegins(plain, known);
+}
+
+/** Fewer letters say too little. */
+const SHORTEST_BEGINNING = 3;
+
+function onlyOneThatBegins(plain: string, known: readonly string[]): string | undefined {
+  if (plain.length < SHORTEST_BEGINNING) return undefined;
+  const [first, ...others] = known.filter((word) => foldSpelling(word).startsWith(plain));
+  return others.length === 0 ? first : undefined;
 }
 
 /** `Regular-Polygon` and `regular  polygon` are spelt alike. */

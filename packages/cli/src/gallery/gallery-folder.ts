@@ -1,6 +1,7 @@
 import type { Files } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import { fileReason } from '../file-reason.js';
+import { isPartOfWriting } from '../packet/whole-packet.js';
 
 /**
  * Makes sure that a folder may be written to: it is new, empty, or holds nothing but files that
@@ -18,8 +19,7 @@ export async function checkGalleryFolder(
   files: Files,
 ): Promise<void> {
   const names = await namesIn(folder, shown, files);
-  const ours = new Set(written.flatMap((name) => [name, `.${name}.partial`]));
-  const foreign = names.find((name) => !ours.has(name));
+  const foreign = names.find((name) => !written.includes(name) && !isPartOfWriting(name));
   if (foreign === undefined) return;
   throw new CommandError(
     EXIT.badInput,

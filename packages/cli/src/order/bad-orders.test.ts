@@ -24,6 +24,19 @@ describe('a bad order is told with its line, its field, what was found and what 
       'order.yaml:15: sheets[0].on hnad is not a known field; did you mean "on hand"?',
     ],
     [
+      'misspelt outline, and what else is wrong with its cutter',
+      altered('outline: heart\n    across: 4 in', 'outline: hart\n    acros: 0'),
+      'order.yaml:23: items[0].across is missing; give a length: over both lobes',
+      expect.stringMatching(/^order\.yaml:24: .* found hart; did you mean "heart"\?$/),
+      'order.yaml:25: items[0].acros is not a known field; did you mean "across"?',
+    ],
+    [
+      'misspelt field that tells what an item is',
+      altered('blank: 6 x 4 in', 'blnk: 6 x 4 in'),
+      'order.yaml:40: items[3].outline is missing; give the outline of a cutter, svg: with its drawing, or blank: with the size of a plain rectangle',
+      'order.yaml:41: items[3].blnk is not a known field; did you mean "blank"?',
+    ],
+    [
       'missing field',
       altered('    price: 3.90\n', ''),
       'order.yaml:17: sheets[1].price is missing; give the price of one sheet, 0 if it is free',

@@ -6,11 +6,12 @@ import {
   type SizeKind,
 } from '@stripwright/strip-geometry';
 import { z } from 'zod';
-import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
+import { nearestSpelling } from '../faults/nearest-spelling.js';
 import { inUnits } from '../length/in-units.js';
 import type { Unit } from '../length/unit.js';
 import { cutterSchema, itemFields } from './cutter-schema.js';
 import { drawingSchema } from './drawing-schema.js';
+import { familyMeant, familySpelt } from './family-spelt.js';
 import { complain, field } from './fields.js';
 import { sizeField } from './length-fields.js';
 import type { Item, RectangleItem } from './order.js';
@@ -22,35 +23,52 @@ import type { RawValue } from './yaml-tree.js';
 /** One entry of `items`: a cutter by its outline, or a plain rectangle. */
 export function itemSchema(context: OrderContext) {
   const rectangle = rectangleSchema(context);
-  const cutters = new Map(
-    context.families.map((family) => [family.name, familySchema(context, family)]),
-  );
+  // Made when an item asks for it: an order has few outlines of the many there are.
+  const cutters = new Map<OutlineFamily, z.ZodType>();
+  const cutterOf = (family: OutlineFamily): z.ZodType => {
+    const made = cutters.get(family) ?? familySchema(context, family);
+    cutters.set(family, made);
+    return made;
+  };
   const undecided = section(itemFields(), { ignoreUnknown: true });
   const schemaFor = (raw: RawValue): z.ZodType => {
     if (fieldOf(raw, 'svg') !== undefined) return drawingSchema(context, raw);
-    const family = familyOf(raw, context);
-    return cutters.get(family ?? '') ?? (isRectangle(raw) ? rectangle : undecided);
+    const family = familyMeant(outlineOf(raw), context.families);
+    if (family !== undefined) return cutterOf(family);
+    return isRectangle(raw) ? rectangle : undecided;
   };
   return z.unknown().transform((raw, issues): Item => {
     const schema = schemaFor(raw as RawValue);
     const result = (schema as z.ZodType<Item>).safeParse(raw);
     if (!result.success) forwardIssues(issues, raw, result.error);
-    if (schema === undecided && typeof raw === 'object' && !Array.isArray(raw)) {
+    const isSection = typeof raw === 'object' && !Array.isArray(raw);
+    if (isSection && isUndecided(raw as RawValue, context)) {
       complainOfOutline(issues, raw as RawValue, context);
     }
     return result.success ? result.data : z.NEVER;
   });
 }
 
+/** Neither a drawing nor a plain rectangle, nor of an outline that is known. */
+function isUndecided(raw: RawValue, context: OrderContext): boolean {
+  const isDrawing = fieldOf(raw, 'svg') !== undefined;
+  return (
+    !isDrawing && !isRectangle(raw) && familySpelt(outlineOf(raw), context.families) === undefined
+  );
+}
+
 function isRectangle(raw: RawValue): boolean {
   return fieldOf(raw, 'blank') !== undefined && fieldOf(raw, 'outline') === undefined;
 }
 
-function familyOf(raw: RawValue, { families }: OrderContext): string | undefined {
+/** The outline of an item as it is written, empty where it is no text. */
+function outlineOf(raw: RawValue): string {
   const outline = fieldOf(raw, 'outline');
-  if (typeof outline !== 'string') return undefined;
-  return families.find(({ name }) => foldSpelling(name) === foldSpelling(outline))?.name;
+  return typeof outline === 'string' ? outline : '';
 }
+
+/** The fields of which an item has one, which tells what it is. */
+const TELLING = ['outline', 'svg', 'blank'];
 
 function complainOfOutline(issues: z.RefinementCtx, raw: RawValue, context: OrderContext): void {
   const outline = fieldOf(raw, 'outline');
@@ -58,6 +76,12 @@ function complainOfOutline(issues: z.RefinementCtx, raw: RawValue, context: Orde
     const hint =
       'the outline of a cutter, svg: with its drawing, or blank: with the size of a plain rectangle';
     complain(issues, undefined, { code: 'missing', hint }, ['outline']);
+    const fields = raw as Readonly<Record<string, RawValue>>;
+    for (const key of Object.keys(fields).filter((name) => !TELLING.includes(name))) {
+      const nearest = nearestSpelling(key, [...TELLING, ...Object.keys(itemFields())]);
+      if (nearest === undefined || !TELLING.includes(nearest)) continue;
+      complain(issues, undefined, { code: 'unknown field', known: TELLING, nearest }, [key]);
+    }
     return;
   }
   const choices = context.families.map(({ name }) => name);

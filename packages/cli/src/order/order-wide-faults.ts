@@ -1,5 +1,4 @@
 import type { Fault, FieldPath } from '../faults/fault.js';
-import { pathText } from '../faults/fault-text.js';
 import { fieldOf } from './order-context.js';
 import type { RawValue } from './yaml-tree.js';
 
@@ -41,7 +40,7 @@ function sharedNames(raw: RawValue, lists: readonly string[]): readonly Fault[] 
       if (first === undefined) {
         firsts.set(name.trim(), path);
       } else {
-        const complaint = { code: 'duplicate name', first: pathText(first) } as const;
+        const complaint = { code: 'duplicate name', first } as const;
         faults.push({ complaint, path, found: name });
       }
     });

@@ -9,7 +9,6 @@ import {
   seams,
 } from '@stripwright/strip-geometry';
 import type { Fault } from '../faults/fault.js';
-import { pathText } from '../faults/fault-text.js';
 import { inUnits } from '../length/in-units.js';
 import { LONGEST_MILLIMETRES } from '../length/parse-length.js';
 import { ticksUp } from '../length/ticks.js';
@@ -76,7 +75,7 @@ export function sizeBlanks(order: Order): { readonly blanks: Blank[]; readonly f
       for (const { name } of own) {
         const first = firsts.get(name);
         if (first !== undefined) {
-          const complaint = { code: 'duplicate name', first: pathText(['items', first]) } as const;
+          const complaint = { code: 'duplicate name', first: ['items', first] } as const;
           faults.push({ complaint, path: [...path, 'name'], found: name });
         }
         firsts.set(name, index);

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Files } from '../environment.js';
 import { temporaryFolder } from '../environment.test.support.js';
 import { nodeFiles } from '../node-environment.js';
-import { checkPacketFolder, writePacket } from './packet-folder.js';
+import { checkPacketFolder, finishPacketOf, writePacket } from './packet-folder.js';
 
 const PLAN = JSON.stringify({ schemaVersion: 1, layouts: [], blanks: [], buy: [], bound: {} });
 const packet = (maps: number, mark = '') => [
@@ -80,11 +80,40 @@ describe('a packet', () => {
     expect(readFileSync(join(folder, 'cut-map-1.svg'), 'utf8')).toBe('old');
   });
 
+  test('that was broken off when it was complete is finished before it is read', async () => {
+    const cwd = temporaryFolder();
+    const folder = join(cwd, 'packet');
+    let renames = 0;
+    const killed: Files = {
+      ...nodeFiles,
+      async rename(from, to) {
+        renames += 1;
+        // The note that all is complete, one map, and no more.
+        if (renames > 2) throw new Error('killed');
+        await nodeFiles.rename(from, to);
+      },
+    };
+    await expect(writePacket(folder, 'packet', packet(2, 'new'), killed)).rejects.toThrow('killed');
+    expect(readdirSync(folder)).not.toContain('plan.json');
+    await expect(checkPacketFolder(folder, 'packet', nodeFiles)).resolves.toBeUndefined();
+    await finishPacketOf('packet/plan.json', { cwd, files: nodeFiles });
+    expect(readdirSync(folder).sort()).toEqual(['cut-map-1.svg', 'cut-map-2.svg', 'plan.json']);
+  });
+
+  test('whose note is spoilt is left as it was', async () => {
+    const cwd = temporaryFolder();
+    const folder = join(cwd, 'packet');
+    await writePacket(folder, 'packet', packet(1, 'old'), nodeFiles);
+    writeFileSync(join(folder, '.stripwright-complete'), '{"names":["pl');
+    await finishPacketOf('packet/plan.json', { cwd, files: nodeFiles });
+    expect(readdirSync(folder).sort()).toEqual(['cut-map-1.svg', 'plan.json']);
+  });
+
   test('that was broken off does not bar the folder', async () => {
     const folder = join(temporaryFolder(), 'packet');
     mkdirSync(folder);
-    writeFileSync(join(folder, '.cut-map-1.svg.partial'), 'half');
-    writeFileSync(join(folder, '.job-sheet.html.partial'), 'half');
+    writeFileSync(join(folder, '.cut-map-1.svg.stripwright-partial'), 'half');
+    writeFileSync(join(folder, '.job-sheet.html.stripwright-partial'), 'half');
     await expect(checkPacketFolder(folder, 'packet', nodeFiles)).resolves.toBeUndefined();
     await writePacket(folder, 'packet', packet(0), nodeFiles);
     expect(readdirSync(folder)).toEqual(['plan.json']);

@@ -1,21 +1,15 @@
-import { join } from 'node:path';
-import type { Files } from '../environment.js';
+import { dirname, join, resolve } from 'node:path';
+import type { Environment, Files } from '../environment.js';
 import { CommandError, EXIT } from '../exit-code.js';
 import { fileReason } from '../file-reason.js';
-
-/** The folder that a plan's files go to. */
-export const PLAN_NAME = 'plan.json';
-export const JOB_SHEET_NAME = 'job-sheet.html';
-export const cutMapName = (number: number) => `cut-map-${number}.svg`;
-const CUT_MAP = /^cut-map-\d+\.svg$/;
-const PARTIAL =
-  /^\.(?:plan\.json|job-sheet\.html|cut-map-\d+\.svg|(?:cuts|pieces|purchases|quote)\.csv)\.partial$/;
-
-/** A file of the packet. */
-export interface PacketFile {
-  readonly name: string;
-  readonly text: string;
-}
+import { isOwnName, PLAN_NAME } from './packet-names.js';
+import {
+  finishPacket,
+  isPartOfWriting,
+  isToBeFinished,
+  type PacketFile,
+  putPacket,
+} from './whole-packet.js';
 
 /**
  * Makes sure that a folder may be written to: it is new, empty, or holds an
@@ -37,7 +31,8 @@ export async function checkPacketFolder(
     if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return;
     throw folderError(shown, error);
   }
-  const foreign = names.filter((name) => !PARTIAL.test(name));
+  const foreign = names.filter((name) => !isPartOfWriting(name));
+  if (isToBeFinished(names)) return;
   if (foreign.length === 0 || (await holdsPlan(folder, foreign, files))) return;
   throw new CommandError(
     EXIT.badInput,
@@ -47,8 +42,8 @@ export async function checkPacketFolder(
 }
 
 /**
- * Writes the files, each whole or not at all, then removes cut maps of an older
- * plan. The plan comes last, so that it never speaks of files that are not there.
+ * Writes the files, all of them or none, in place of those of an older packet.
+ * @throws CommandError that says what to do; the older packet is then as it was
  */
 export async function writePacket(
   folder: string,
@@ -56,23 +51,35 @@ export async function writePacket(
   packet: readonly PacketFile[],
   files: Files,
 ): Promise<void> {
-  const partial = (name: string) => join(folder, `.${name}.partial`);
   try {
-    await files.makeFolder(folder);
-    try {
-      for (const { name, text } of packet) await files.write(partial(name), text);
-      for (const { name } of packet) await files.rename(partial(name), join(folder, name));
-    } catch (error) {
-      for (const { name } of packet) await files.remove(partial(name));
-      throw error;
-    }
-    const current = new Set(packet.map(({ name }) => name));
-    for (const name of await files.list(folder)) {
-      const stale = (CUT_MAP.test(name) && !current.has(name)) || PARTIAL.test(name);
-      if (stale) await files.remove(join(folder, name));
-    }
+    await putPacket(folder, packet, isOwnName, files);
   } catch (error) {
     throw folderError(shown, error);
+  }
+}
+
+/**
+ * Finishes a packet whose writing was broken off, before it is read.
+ * @param shown the path of one of its files as the user gave it
+ * @throws CommandError
+ */
+export async function finishPacketOf(
+  shown: string,
+  { cwd, files }: Pick<Environment, 'cwd' | 'files'>,
+): Promise<void> {
+  const folder = dirname(resolve(cwd, shown));
+  let names: readonly string[];
+  try {
+    names = await files.list(folder);
+  } catch {
+    // Whoever reads the file tells why it cannot be read.
+    return;
+  }
+  if (!names.some(isPartOfWriting)) return;
+  try {
+    await finishPacket(folder, files);
+  } catch (error) {
+    throw folderError(dirname(shown), error);
   }
 }
 

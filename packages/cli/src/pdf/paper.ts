@@ -11,7 +11,8 @@ export interface Paper {
   readonly foot: number;
 }
 
-export type PaperName = 'a4' | 'letter';
+export const PAPER_NAMES = ['a4', 'letter'] as const;
+export type PaperName = (typeof PAPER_NAMES)[number];
 
 /** A4 by ISO 216; Letter is 8 1/2 x 11 in. Both hold a page at true scale between their margins. */
 export const PAPERS: Readonly<Record<PaperName, Paper>> = {

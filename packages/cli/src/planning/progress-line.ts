@@ -2,6 +2,7 @@ import type { PlanProgress } from '@stripwright/nesting';
 import type { Output } from '../environment.js';
 import { printMoney } from '../money.js';
 import { counted } from '../report/counted.js';
+import { cutToColumns } from '../report/terminal-width.js';
 
 /** Narrower than any terminal in use, since a line that wraps cannot be cleared. */
 const COLUMNS = 79;
@@ -40,7 +41,7 @@ export class ProgressLine {
   }
 
   #show(): void {
-    const line = `${this.#stopping}${this.#what}${this.#progress}`.slice(0, COLUMNS);
+    const line = cutToColumns(`${this.#stopping}${this.#what}${this.#progress}`, COLUMNS);
     if (line === this.#shown) return;
     this.#output.write(this.#shown === '' ? line : `\r${line}${CLEAR_TO_END}`);
     this.#shown = line;

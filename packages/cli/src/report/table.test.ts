@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { shorten, table, wrap } from './table.js';
+import { columnsOf } from './terminal-width.js';
 
 describe('tables', () => {
   test('align, and cut the texts of the column that gives way', () => {
@@ -24,7 +25,7 @@ describe('tables', () => {
   });
 
   test('stay within 80 columns whatever the names', () => {
-    const cell = fc.string({ maxLength: 60 });
+    const cell = fc.string({ maxLength: 60, unit: 'grapheme' });
     fc.assert(
       fc.property(fc.array(fc.tuple(cell, cell)), (rows) => {
         const lines = table(
@@ -34,15 +35,40 @@ describe('tables', () => {
           ],
           rows,
         );
-        for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
+        for (const line of lines) expect(columnsOf(line)).toBeLessThanOrEqual(80);
       }),
     );
+  });
+
+  test('align wide signs, and keep names that run from right to left from taking figures along', () => {
+    const lines = table(
+      [
+        { heading: 'Name', align: 'left' },
+        { heading: 'Length', align: 'right' },
+      ],
+      [
+        ['\u30cf\u30fc\u30c8', '12'],
+        ['\u05dc\u05d1', '9'],
+        ['Heart', '4'],
+      ],
+    );
+    expect(lines.slice(1)).toEqual([
+      '  \u30cf\u30fc\u30c8      12',
+      '  \u05dc\u05d1\u200e           9',
+      '  Heart        4',
+    ]);
   });
 });
 
 test('shortened texts show that something is left out', () => {
   expect(shorten('Heart', 5)).toBe('Heart');
   expect(shorten('Heart, large', 8)).toBe('Heart...');
+});
+
+test('wrapping breaks a word that takes more than a line', () => {
+  const word = '\u30cf'.repeat(60);
+  const lines = wrap(`  Spare: ${word} 3`, '    ');
+  expect(lines).toEqual(['  Spare:', `    ${word.slice(0, 38)}`, `    ${word.slice(38)} 3`]);
 });
 
 test('wrapping keeps every word, the first indent, and 80 columns', () => {
