@@ -20,7 +20,12 @@ export function csvText(headings: readonly string[], rows: readonly (readonly Ce
   const written = rows.map((row) =>
     row.map((cell) => (typeof cell === 'string' ? harmless(cell) : cell.figure)),
   );
-  return stringify([[...headings], ...written], { bom: true, record_delimiter: 'windows' });
+  return stringify([[...headings], ...written], {
+    bom: true,
+    record_delimiter: 'windows',
+    // One half of CR LF alone ends a line for many readers.
+    quoted_match: /[\r\n]/u,
+  });
 }
 
 /** Full-width forms are taken for the plain ones by some spreadsheets. */

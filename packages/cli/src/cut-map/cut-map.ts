@@ -44,6 +44,14 @@ export interface CutMap {
     /** True for an offcut to put on the rack, false for scrap. */
     readonly keep: boolean;
   }[];
+  /** The strips that the cutting list calls by letters; none where absent. */
+  readonly strips?: readonly {
+    readonly letter: string;
+    readonly x: number;
+    readonly y: number;
+    readonly length: number;
+    readonly width: number;
+  }[];
   /** What every cut turns into dust beyond its line, in millimetres; 0 where absent. */
   readonly kerf?: number;
   /** What is trimmed off each edge of this stock before all else; 0 where absent. */

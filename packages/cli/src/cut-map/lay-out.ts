@@ -11,7 +11,7 @@ import { describe, titleOf } from './describe.js';
 import { drawHeading } from './heading.js';
 import { drawKey } from './key.js';
 import { drawLegendTable, legendHeight, legendRows } from './legend-table.js';
-import { CAUTION, dustNote, leftOutNote, offcutNote } from './notes.js';
+import { CAUTION, dustNote, leftOutNote, lettersNote, offcutNote } from './notes.js';
 import { overallDimensions } from './overall-dimensions.js';
 import { type PagePlan, planPage, usualFoot } from './page-plan.js';
 import { MARGIN, PAPER, TYPE } from './paper.js';
@@ -86,6 +86,7 @@ function layOutAt(plan: PagePlan, map: CutMap, strips: Strips, telling: Telling)
     (area) => drawScaleBar(printLength, area),
     (area) => drawKey(map, strips, area),
     (area) => drawLegendTable(legendRows(map), area),
+    note(lettersNote(strips)),
     note(dustNote(map)),
     note(offcutNote(map)),
     (area) => drawUnnumbered(pieces.unnumbered, strips, telling, printLength, area),

@@ -1,5 +1,6 @@
 import type { CutMap } from './cut-map.js';
 import { printSize } from './print-size.js';
+import type { Strips } from './strips.js';
 
 /** The offcuts to keep, equal ones counted; nothing if there are none. */
 export function offcutNote({ remnants, printLength }: CutMap): string | undefined {
@@ -24,6 +25,13 @@ export function dustNote({ kerf = 0, trim = 0, printLength }: CutMap): string | 
       : []),
   ];
   return parts.length === 0 ? undefined : parts.join(' ');
+}
+
+/** What the letters beside the strips are; nothing where there are none. */
+export function lettersNote({ spans }: Strips): string | undefined {
+  return spans.length > 1 && spans.some(({ letter }) => letter !== undefined)
+    ? 'Letters: what the cutting list calls strips that are cut further.'
+    : undefined;
 }
 
 /** Says so if strip widths had to be left out. */

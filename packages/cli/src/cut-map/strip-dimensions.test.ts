@@ -39,6 +39,21 @@ describe('strip widths at the edge of the sheet', () => {
     });
   });
 
+  it('stand behind the letters by which the cutting list calls the strips', () => {
+    const strips = stripsOf([100, 9, 9, 9, 9]);
+    const letters = ['A', 'B', 'C', 'D'];
+    const spans = strips.spans.map((span, index) => {
+      const letter = letters[index];
+      return letter === undefined ? span : { ...span, letter };
+    });
+    const { marks } = stripDimensions({ ...strips, spans }, rail, 5, page, millimetres);
+    expect(marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))).toEqual([
+      'A: 100 mm',
+      'B–D: 3 × 9 mm',
+      '9 mm',
+    ]);
+  });
+
   it('are left out for the narrowest strips where nothing else helps, and counted', () => {
     const { leftOut, texts } = widthsAt(10, [1, 100, 2, 3, 1, 2, 1]);
     expect(leftOut).toBeGreaterThan(0);

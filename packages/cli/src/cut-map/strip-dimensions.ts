@@ -83,26 +83,32 @@ export function stripDimensions(
 const middle = ({ from, to }: Span): number => (from + to) / 2;
 
 function entriesAt(strips: Strips, print: (mm: number) => string, unit: Unit): readonly Entry[] {
-  const single = strips.spans.map(({ from, to }) => {
-    return { from, to, text: print(to - from), strips: 1 };
-  });
-  return sharedByEquals(single, LINE_HEIGHT * TYPE.small * unit);
+  return sharedByEquals(strips.spans, print, LINE_HEIGHT * TYPE.small * unit);
 }
 
-/** Joins neighbours of equal width that are too narrow for a label each. */
-function sharedByEquals(entries: readonly Entry[], least: number): readonly Entry[] {
-  const runs: { entry: Entry; width: string }[] = [];
-  for (const entry of entries) {
+/** Joins neighbours of equal width that are too narrow for a label each; named ones with named ones. */
+function sharedByEquals(
+  spans: readonly Span[],
+  print: (mm: number) => string,
+  least: number,
+): readonly Entry[] {
+  const runs: { readonly width: string; readonly spans: Span[] }[] = [];
+  for (const span of spans) {
+    const width = print(span.to - span.from);
     const last = runs.at(-1);
-    if (last?.width === entry.text && entry.to - entry.from < least) {
-      const strips = last.entry.strips + 1;
-      const text = `${strips} × ${entry.text}`;
-      last.entry = { from: last.entry.from, to: entry.to, text, strips };
-    } else {
-      runs.push({ entry, width: entry.text });
-    }
+    const isNamed = last?.spans[0]?.letter !== undefined;
+    const isLike = last?.width === width && isNamed === (span.letter !== undefined);
+    if (isLike && span.to - span.from < least) last.spans.push(span);
+    else runs.push({ width, spans: [span] });
   }
-  return runs.map(({ entry }) => entry);
+  return runs.flatMap(({ width, spans: own }): readonly Entry[] => {
+    const [first, last] = [own[0], own.at(-1)];
+    if (first === undefined || last === undefined) return [];
+    const text = own.length === 1 ? width : `${own.length} × ${width}`;
+    const letters = first === last ? first.letter : `${first.letter}–${last.letter}`;
+    const named = first.letter === undefined ? text : `${letters}: ${text}`;
+    return [{ from: first.from, to: last.to, text: named, strips: own.length }];
+  });
 }
 
 function widest(entries: readonly Entry[], count: number): readonly Entry[] {

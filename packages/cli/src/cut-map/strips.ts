@@ -17,7 +17,12 @@ export interface Strips {
 export interface Span {
   readonly from: number;
   readonly to: number;
+  /** What the cutting list calls it; absent where it is not cut further. */
+  readonly letter?: string;
 }
+
+/** Sums of lengths may be off by so many millimetres. */
+const SLACK = 0.01;
 
 /**
  * Reads the strips off a map, the kerfs between them and trimmed edges left out. A
@@ -28,7 +33,8 @@ export function readStrips({
   cuts,
   kerf = 0,
   trim = 0,
-}: Pick<CutMap, 'stock' | 'cuts' | 'kerf' | 'trim'>): Strips {
+  strips = [],
+}: Pick<CutMap, 'stock' | 'cuts' | 'kerf' | 'trim' | 'strips'>): Strips {
   const first = cuts.flatMap((cut, index) =>
     cut.stage === 1 ? [{ ...cut, number: index + 1 }] : [],
   );
@@ -42,7 +48,16 @@ export function readStrips({
   const ends = [...firstCuts.map(({ at }) => at), extent - trim];
   const spans = ends.flatMap((to, index) => {
     const from = starts[index] ?? 0;
-    return to > from ? [{ from, to }] : [];
+    if (to <= from) return [];
+    const named = strips.find((strip) => {
+      const [start, size] = cutsRun === 'x' ? [strip.y, strip.width] : [strip.x, strip.length];
+      const along = cutsRun === 'x' ? strip.length : strip.width;
+      const whole = (cutsRun === 'x' ? stock.length : stock.width) - 2 * trim;
+      return [start - from, size - (to - from), along - whole].every(
+        (off) => Math.abs(off) < SLACK,
+      );
+    });
+    return [{ from, to, ...(named === undefined ? {} : { letter: named.letter }) }];
   });
   return { cutsRun, extent, start: trim, spans, firstCuts };
 }

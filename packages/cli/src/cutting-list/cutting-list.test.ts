@@ -8,6 +8,7 @@ import { planOnFile } from '../plan-file/plan-on-file.js';
 import { anyPlan } from '../plan-file/random-plan.test.support.js';
 import { smallPlan } from '../plan-file/small-plan.test.support.js';
 import { followList, type Sheet } from './bench.test.support.js';
+import { letteredStrips } from './cutting-list.js';
 import { cuttingListSections } from './cutting-list-sections.js';
 
 const RUNS = { numRuns: 150 };
@@ -45,6 +46,10 @@ function expectListsToCut(file: PlanFile): void {
       const wanted = layout.pieces.filter(({ blank }) => blank === id);
       expect(sizes(done.piles.get(place + 1) ?? [], mark)).toEqual(sizes(wanted, mark));
     });
+    // The map has the same letters as the list, on rectangles of the stock.
+    const named = letteredStrips(planOnFile(file), index);
+    const told = list.rows.flatMap((row) => [...(row[4] ?? '').matchAll(/\b[A-Z]+(?=[,:])/g)]);
+    expect(named.map(({ letter }) => letter)).toEqual(told.map(([letter]) => letter));
     const kept = layout.remnants.filter(({ keep }) => keep);
     expect(sizes(done.rack, mark)).toEqual(sizes(kept, mark));
     const scrap = layout.remnants.filter(({ keep }) => !keep);
@@ -52,11 +57,11 @@ function expectListsToCut(file: PlanFile): void {
     // The steps cover every cut too, one for each setting.
     const steps = section.blocks.flatMap((block) => (block.kind === 'steps' ? block.steps : []));
     expect(steps.length).toBe(done.settings + (layout.count > 1 ? 1 : 0));
-    const told = steps.flatMap(({ text }) => {
+    const stepped = steps.flatMap(({ text }) => {
       const cuts = /cuts? (\d+)(?: to (\d+))?$/.exec(text);
       return cuts === null ? [] : [Number(cuts[2] ?? cuts[1]) - Number(cuts[1]) + 1];
     });
-    expect(told.reduce((sum, count) => sum + count, 0)).toBe(layout.cuts.length);
+    expect(stepped.reduce((sum, count) => sum + count, 0)).toBe(layout.cuts.length);
     const piles = tablesOf(section).at(-1);
     expect(piles?.rows.at(-1)?.slice(2)).toEqual([
       `${layout.pieces.length}`,

@@ -129,6 +129,39 @@ function cuttingList({ file, problem, plan }: PlanOnFile, index: number): Cuttin
   };
 }
 
+/** A strip that is cut further, where it lies on the stock. Millimetres. */
+export interface LetteredStrip {
+  readonly letter: string;
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+}
+
+/**
+ * The strips that a cutting list calls by letters.
+ * @throws CuttingTreeError where the layout is none of a plan that holds
+ */
+export function letteredStrips(
+  { file, problem, plan }: PlanOnFile,
+  index: number,
+): readonly LetteredStrip[] {
+  const layout = plan.layouts[index];
+  if (layout === undefined) return [];
+  const long = (ticks: number) => ticksToMillimetres(ticks, file.order.smallestMark);
+  const nodes = cutNodes(cuttingTree(problem, layout));
+  const first = new Map<string, LetteredStrip>();
+  for (const [at, letter] of namesOf(nodes)) {
+    const of = nodes.get(at)?.of;
+    // Later cuts under the same letter are made in what is left of the strip.
+    if (of === undefined || first.has(letter)) continue;
+    const [x, y, length, width] = [of.x, of.y, of.length, of.width].map(long);
+    if (x === undefined || y === undefined || length === undefined || width === undefined) continue;
+    first.set(letter, { letter, x, y, length, width });
+  }
+  return [...first.values()];
+}
+
 /** Every cut of a tree by its index. Iterative, since trees can be deep. */
 function cutNodes(root: CuttingNode): ReadonlyMap<number, CutNode> {
   const found = new Map<number, CutNode>();

@@ -1,16 +1,14 @@
 import type { CutMap } from '../cut-map/cut-map.js';
+import { letteredStrips } from '../cutting-list/cutting-list.js';
 import { printLength, type Rule } from '../length/print-length.js';
 import type { PlanFile, PlanFileStock } from '../plan-file/plan-file.js';
+import { planOnFile } from '../plan-file/plan-on-file.js';
 import { idOnRack } from '../rack-stock/id-on-rack.js';
 
 /** What to draw for each layout of a plan, in its order. */
-export function cutMaps({
-  order,
-  blanks,
-  layouts,
-  shear,
-  stock: listed,
-}: PlanFile): readonly CutMap[] {
+export function cutMaps(file: PlanFile): readonly CutMap[] {
+  const { order, blanks, layouts, shear, stock: listed } = file;
+  const onFile = planOnFile(file);
   const rule: Rule = { units: order.units, mark: order.smallestMark };
   const numbers = new Map(blanks.map(({ id }, index) => [id, index + 1]));
   return layouts.map(({ stock, count, pieces, cuts, remnants }, index) => ({
@@ -33,6 +31,7 @@ export function cutMaps({
     })),
     cuts,
     remnants,
+    strips: letteredStrips(onFile, index),
     kerf: shear.kerf ?? 0,
     trim: stock.kind === 'sheet' ? (shear.trim ?? 0) : 0,
     stages: shear.stages ?? 2,
