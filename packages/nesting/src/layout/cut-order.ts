@@ -4,8 +4,9 @@ import type { Part } from '../pattern/part.js';
 
 /**
  * The cuts of a pattern in the order that they are made at a hand shear: stage by
- * stage, strip by strip; in each stage the trims to size come last, those of one
- * setting of the gauge together, since by then the pieces are loose.
+ * stage; in each stage all cuts of one setting of the gauge together, whichever
+ * strips they are in, the widest first, as far as each strip is cut from its near
+ * end on; the trims to size come last, since by then the pieces are loose.
  * @param part with its slices in order
  */
 export function cutsInOrder(
@@ -15,12 +16,48 @@ export function cutsInOrder(
 ): readonly PatternCut[] {
   const cuts: PatternCut[] = [];
   cutUp(part, box, rules, { cut: (cut) => cuts.push(cut) });
-  return cuts.sort(
-    (a, b) =>
-      a.stage - b.stage ||
-      Number(a.trim) - Number(b.trim) ||
-      (a.trim && b.trim ? b.near - a.near : 0),
-  );
+  const stages = new Map<number, PatternCut[]>();
+  for (const cut of cuts) {
+    const key = 2 * cut.stage + Number(cut.trim);
+    stages.set(key, [...(stages.get(key) ?? []), cut]);
+  }
+  const ordered: PatternCut[] = [];
+  for (const key of [...stages.keys()].sort((a, b) => a - b)) {
+    ordered.push(...byGauge(stages.get(key) ?? []));
+  }
+  return ordered;
+}
+
+/**
+ * Cuts of one stage, those of one setting of the gauge together. Where each strip's
+ * cuts grow narrower from its near end on, as they do in a part whose slices are in
+ * order, there are as many settings as different widths: none can have fewer.
+ */
+function byGauge(cuts: readonly PatternCut[]): readonly PatternCut[] {
+  const strips = new Map<string, PatternCut[]>();
+  for (const cut of cuts) {
+    const strip = stripOf(cut);
+    const known = strips.get(strip);
+    if (known === undefined) strips.set(strip, [cut]);
+    else known.push(cut);
+  }
+  const rests = [...strips.values()].map((strip) => ({ strip, next: 0 }));
+  const ordered: PatternCut[] = [];
+  while (ordered.length < cuts.length) {
+    const heads = rests.flatMap(({ strip, next }) => (next < strip.length ? strip[next].near : []));
+    const setting = heads.reduce((widest, near) => Math.max(widest, near));
+    for (const rest of rests) {
+      for (; rest.strip[rest.next]?.near === setting; rest.next++) {
+        ordered.push(rest.strip[rest.next]);
+      }
+    }
+  }
+  return ordered;
+}
+
+/** The same for the cuts that take one strip apart: its far end stays where it is. */
+function stripOf({ runs, from: { x, y, length, width } }: PatternCut): string {
+  return runs === 'across' ? `${x + length},${y},${width}` : `${x},${length},${y + width}`;
 }
 
 /** How often the gauge is set for cuts made in this order; it measures what lies nearer. */

@@ -84,10 +84,11 @@ describe('layOut', () => {
       [0, 3, 47, 97, 47],
       [1, 3, 23, 97, 23],
       [1, 3, 40, 97, 40],
+      // Bars are 40 long: three cuts of one setting, whichever strip they are in.
       [2, 43, 3, 43, 23],
-      [2, 75, 3, 75, 23],
       [2, 43, 25, 43, 40],
       [2, 85, 25, 85, 40],
+      [2, 75, 3, 75, 23],
       [3, 3, 18, 43, 18],
     ]);
     expect(layout.remnants).toEqual([

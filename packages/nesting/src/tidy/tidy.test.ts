@@ -46,13 +46,13 @@ const sheet = (...parts: readonly ReturnType<typeof strip>[]): PatternCount => (
 describe('HandlingCount', () => {
   it('counts cuts for every sheet, settings for every layout', () => {
     const { pattern } = sheet(strip(0, 1, 2), strip(0, 1, 2));
-    // One cut between the strips; in each of them at 50, then 30, and the tag is what is left.
+    // One cut between the strips; then both at 50, then both at 30, and the tag is what is left.
     expect(new HandlingCount([box], rules).of([{ pattern, count: 3 }])).toEqual({
       layouts: 1,
-      gaugeSettings: 5,
+      gaugeSettings: 3,
       cuts: 15,
     });
-    expect(new HandlingCount([box], rules).score([{ pattern, count: 3 }])).toBe(165);
+    expect(new HandlingCount([box], rules).score([{ pattern, count: 3 }])).toBe(145);
     const weights = { layout: 1, gauge: 0, cut: 2 };
     expect(new HandlingCount([box], rules, weights).score([{ pattern, count: 3 }])).toBe(31);
   });
