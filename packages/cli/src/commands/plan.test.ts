@@ -197,12 +197,25 @@ describe('--out', () => {
     const folder = join(cwd, 'deep', 'packet');
     const file = planFileSchema.parse(JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8')));
     const maps = file.layouts.map((_, index) => `cut-map-${index + 1}.svg`);
-    expect(readdirSync(folder).sort()).toEqual(
-      [...maps, ...CSV_NAMES, 'job-sheet.html', 'plan.json'].sort(),
+    const templates = file.blanks.flatMap(({ strip }, index) =>
+      strip === undefined ? [] : [`template-${index + 1}`],
+    );
+    const names = readdirSync(folder);
+    expect(names.filter((name) => !name.startsWith('template-')).sort()).toEqual(
+      [...maps, ...CSV_NAMES, 'job-sheet.html', 'job-sheet.pdf', 'plan.json'].sort(),
+    );
+    // A strip that is longer than a page has several.
+    const drawn = names.filter((name) => name.startsWith('template-'));
+    expect(new Set(drawn.map((name) => /^template-\d+/.exec(name)?.[0]))).toEqual(
+      new Set(templates),
+    );
+    for (const name of drawn) expect(name).toMatch(/^template-\d+(-\d+)?\.svg$/);
+    expect(readFileSync(join(folder, 'job-sheet.pdf'), 'latin1')).toMatch(
+      /^%PDF-1[\s\S]*%%EOF\s*$/,
     );
     const sheet = readFileSync(join(folder, 'job-sheet.html'), 'utf8');
     expect(sheet).toContain('<title>Job sheet: Small order</title>');
-    expect(sheet.match(/<svg /g)).toHaveLength(maps.length);
+    expect(sheet.match(/<svg /g)).toHaveLength(maps.length + drawn.length);
     expect(sheet).toContain(`data-key="${planDigest(file)}"`);
     expect(sheet).not.toMatch(/undefined|NaN|\[object/);
     for (const map of maps) {
@@ -211,7 +224,7 @@ describe('--out', () => {
       expect(svg).toContain('Small order');
       expect(svg).not.toMatch(/undefined|NaN|\[object/);
     }
-    expect(stdout).toContain('Written to deep/packet/: job-sheet.html to work by, plan.json, and ');
+    expect(stdout).toContain('Written to deep/packet/: job-sheet.html to work by, job-sheet.pdf ');
     expect((await run(['check', 'deep/packet/plan.json'], { cwd })).exitCode).toBe(0);
   });
 
@@ -219,7 +232,7 @@ describe('--out', () => {
     const { cwd, plan } = shop();
     const contents = () =>
       readdirSync(join(cwd, 'packet')).map((name) =>
-        readFileSync(join(cwd, 'packet', name), 'utf8'),
+        readFileSync(join(cwd, 'packet', name), 'latin1'),
       );
     await plan('--out packet');
     const before = contents();

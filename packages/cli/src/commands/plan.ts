@@ -166,10 +166,11 @@ function whereFilesLie(
   }
   const last = file.layouts.length;
   const maps = last === 1 ? cutMapName(1) : `${cutMapName(1)} to ${cutMapName(last)}`;
+  const cutters = file.blanks.some(({ strip }) => strip !== undefined);
   return wrap(
     `Written to ${join(folder, '/')}: ${JOB_SHEET_NAME} to work by, ${JOB_SHEET_PDF_NAME} to ` +
-      `print, ${PLAN_NAME}, ${counted(last, 'cut map')}, ${maps}, strip templates, and for ` +
-      `spreadsheets ${CSV_NAMES.join(', ')}.`,
+      `print, ${PLAN_NAME}, ${counted(last, 'cut map')}, ${maps}, ` +
+      `${cutters ? 'strip templates, ' : ''}and for spreadsheets ${CSV_NAMES.join(', ')}.`,
     '  ',
   );
 }
