@@ -89,7 +89,7 @@ export type Complaint =
       readonly wrong: 'sign' | 'check' | 'absent';
       readonly nearest: readonly string[];
     }
-  | { readonly code: 'mark twice'; readonly line: number }
+  | { readonly code: 'mark twice'; readonly row: number }
   | { readonly code: 'not marks'; readonly mark: number }
   | { readonly code: 'disagrees'; readonly expected: string }
   | { readonly code: 'schema'; readonly reason: string };
