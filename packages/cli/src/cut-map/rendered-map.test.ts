@@ -1,19 +1,18 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
-import { sharedChromium } from '../drawing/chromium.test.support.js';
+import { expect, it } from 'vitest';
 import { readSvg } from '../drawing/read-svg.test.support.js';
 import { cutMaps } from '../packet/cut-maps.js';
 import { anyLayoutPlan } from '../plan-file/random-plan.test.support.js';
+import { describeInChromium } from '../rendering/chromium.test.support.js';
 import { drawCutMap } from './draw-cut-map.js';
 import { measureChanged, measureLabels } from './rendered-map.test.support.js';
 
-const browser = sharedChromium();
 const NONE = { overlapping: [], outOfTheirBox: [], offThePage: [] };
 
 /** At so many CSS pixels to the inch (CSS Values and Units 3, 5.2) a millimetre is 3.78 of them. */
 const VIEW = { width: 1200, height: 1600 };
 
-describe('a cut map as Chromium draws it', () => {
+describeInChromium('a cut map as Chromium draws it', (browser) => {
   it('has no label on another, out of its box or off the page, for 300 random plans', async () => {
     const page = await browser().newPage({ viewport: VIEW });
     let measured = 0;

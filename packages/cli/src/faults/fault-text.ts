@@ -199,7 +199,7 @@ function sentence(complaint: Complaint, found: string): Sentence {
       return says(`${NOT_A_MARK[wrong]}; found ${found}${asked}`);
     }
     case 'mark twice':
-      return says(`must stand on one line alone; found ${found}, as in line ${complaint.line}`);
+      return says(`must stand in one row alone; found ${found}, as in row ${complaint.row}`);
     case 'two formats':
       return says(`stands in place of ${complaint.other}; leave one out`);
     case 'nothing to correct':

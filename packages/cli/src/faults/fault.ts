@@ -89,7 +89,7 @@ export type Complaint =
       readonly wrong: 'sign' | 'check' | 'absent';
       readonly nearest: readonly string[];
     }
-  | { readonly code: 'mark twice'; readonly line: number }
+  | { readonly code: 'mark twice'; readonly row: number }
   | { readonly code: 'not marks'; readonly mark: number }
   | { readonly code: 'disagrees'; readonly expected: string }
   | { readonly code: 'schema'; readonly reason: string };
@@ -110,7 +110,7 @@ export interface Fault {
   readonly path: FieldPath;
   /** From 1; absent where the document has no lines to speak of. */
   readonly line?: number;
-  /** Where it is in a table that the document names; its path is then the heading of the column. */
+  /** Where it is in a table, the document or one that it names; its path is then the column's heading. */
   readonly cell?: Cell;
   /** What the document says there, as written; absent where it says nothing. */
   readonly found?: string;

@@ -2,9 +2,9 @@ import type { OutlineFamily } from '@stripwright/strip-geometry';
 import type { Cell, Complaint, Fault, FieldPath } from '../faults/fault.js';
 import { foldSpelling } from '../faults/nearest-spelling.js';
 import type { Reading } from '../faults/reading.js';
-import { columnLetter } from '../spreadsheet/column-letter.js';
 import { decimalPoint } from '../spreadsheet/decimal-point.js';
 import { readTable, type Table, type TableRow } from '../spreadsheet/read-table.js';
+import { cellAt, faultAt } from '../spreadsheet/table-place.js';
 import { familyMeant } from './family-spelt.js';
 import { hasMainSize, itemColumns, mainSizes, PLAIN_BLANK } from './item-columns.js';
 import type { RawValue } from './yaml-tree.js';
@@ -33,6 +33,9 @@ export interface TableItems {
 /** Columns whose texts have commas of their own. */
 const TEXTS = ['name', 'outline', 'svg', 'corners'];
 
+/** An order of a few hundred items takes some 30 kB. */
+const LONGEST_TEXT = 1_000_000;
+
 /**
  * Reads a table of items. What a row says is left to the order's schema; here it is only
  * told which field each cell is.
@@ -42,45 +45,36 @@ export function readTableItems(
   file: string,
   families: readonly OutlineFamily[],
 ): TableItems | { readonly complaint: Complaint } {
+  if (text.length > LONGEST_TEXT) {
+    return { complaint: { code: 'not CSV', reason: 'longer than a million characters' } };
+  }
   const read = readTable(text, itemColumns(families));
   if (!read.ok) return read;
   const { table } = read;
-  const cellAt = (row: number, index?: number): Cell => ({
-    file,
-    row,
-    column: index === undefined ? undefined : columnLetter(index),
-  });
   const rows = table.rows.map((row) => itemOf(row, table, families));
   const columnOf = (field: string, from: ReadonlyMap<string, string>) =>
     table.columns.get(from.get(field) ?? field);
   const faults = [
-    ...table.faults.map(
-      ({ complaint, row, column, heading, found }): Fault => ({
-        complaint,
-        path: heading === undefined ? [] : [heading],
-        cell: cellAt(row, column),
-        ...(found === undefined ? {} : { found }),
-      }),
-    ),
+    ...table.faults.map((fault) => faultAt(file, fault)),
     ...rows.flatMap(({ complaint }, index): readonly Fault[] => {
       const column = table.columns.get('size');
       const row = table.rows[index]?.row ?? table.headRow;
       if (complaint === undefined || column === undefined) return [];
-      return [{ complaint, path: [column.heading], cell: cellAt(row, column.index) }];
+      return [{ complaint, path: [column.heading], cell: cellAt(file, row, column.index) }];
     }),
   ];
   return {
     items: rows.map(({ item }) => item),
     faults,
-    head: cellAt(table.headRow),
+    head: cellAt(file, table.headRow),
     lacks: (field) => !table.columns.has(field),
     place: ([index, field]) => {
       const row = typeof index === 'number' ? table.rows[index] : undefined;
       if (row === undefined || typeof index !== 'number')
-        return { path: [], cell: cellAt(table.headRow) };
-      if (field === undefined) return { path: [], cell: cellAt(row.row) };
+        return { path: [], cell: cellAt(file, table.headRow) };
+      if (field === undefined) return { path: [], cell: cellAt(file, row.row) };
       const column = columnOf(String(field), rows[index]?.from ?? new Map());
-      return { path: [column?.heading ?? field], cell: cellAt(row.row, column?.index) };
+      return { path: [column?.heading ?? field], cell: cellAt(file, row.row, column?.index) };
     },
   };
 }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing, Mark, TextMark } from '../drawing/drawing.js';
 import { writeSvg } from '../drawing/svg-sink.js';
-import { hasChromium, renderSvg, startChromium } from '../rendering/chromium.test.support.js';
+import { describeInChromium } from '../rendering/chromium.test.support.js';
 import type { GreyImage } from '../rendering/image.test.support.js';
 import { askPoppler, hasPoppler, renderPdf } from '../rendering/poppler.test.support.js';
+import { renderSvg } from '../rendering/svg-in-chromium.test.support.js';
 import { PAPERS } from './paper.js';
 import { writePdf } from './write-pdf.js';
 
@@ -133,29 +134,29 @@ function shades(image: GreyImage, left: number, top: number, cell: number): read
   });
 }
 
-describe.skipIf(!(hasPoppler && hasChromium) && !mustRun)('shapes in a drawing', () => {
-  it('come out in the PDF as Poppler renders it as in the SVG as Chromium shows it', async () => {
-    const corners = (x: number, y: number) => [
-      { x, y },
-      { x: x + 50, y: y + 10 },
-      { x: x + 20, y: y + 45 },
-    ];
-    const thick = { stroke: '#14304d', strokeWidth: 1.2 };
-    const drawing = drawingOf([
-      { kind: 'rect', box: { x: 0, y: -40, width: 60, height: 40 }, fill: 'url(#one)', ...thick },
-      { kind: 'rect', box: { x: 80, y: -40, width: 60, height: 40 }, fill: 'url(#two)' },
-      { kind: 'polygon', points: corners(0, 10), fill: 'url(#two)', ...thick, dashes: [5, 2, 1] },
-      { kind: 'polygon', points: corners(70, 10), fill: '#88aacc', stroke: '#000000' },
-      { kind: 'line', points: corners(10, 80), ...thick, dashes: [6, 3] },
-      { kind: 'rect', box: { x: 90, y: 80, width: 50, height: 30 }, rounding: 8, ...thick },
-      { kind: 'rect', box: { x: 90, y: 120, width: 50, height: 20 }, fill: 'none' },
-    ]);
-    const pages = renderPdf(await pdfOf(drawing), 150);
-    const image = pages.at(-1);
-    if (image === undefined) throw new Error('no page');
-    const browser = await startChromium();
-    try {
-      const shown = shades(await renderSvg(browser, writeSvg(drawing), 2), 0, 0, 5);
+describeInChromium('shapes in a drawing', (browser) => {
+  it.skipIf(!hasPoppler && !mustRun)(
+    'come out in the PDF as Poppler renders it as in the SVG as Chromium shows it',
+    async () => {
+      const corners = (x: number, y: number) => [
+        { x, y },
+        { x: x + 50, y: y + 10 },
+        { x: x + 20, y: y + 45 },
+      ];
+      const thick = { stroke: '#14304d', strokeWidth: 1.2 };
+      const drawing = drawingOf([
+        { kind: 'rect', box: { x: 0, y: -40, width: 60, height: 40 }, fill: 'url(#one)', ...thick },
+        { kind: 'rect', box: { x: 80, y: -40, width: 60, height: 40 }, fill: 'url(#two)' },
+        { kind: 'polygon', points: corners(0, 10), fill: 'url(#two)', ...thick, dashes: [5, 2, 1] },
+        { kind: 'polygon', points: corners(70, 10), fill: '#88aacc', stroke: '#000000' },
+        { kind: 'line', points: corners(10, 80), ...thick, dashes: [6, 3] },
+        { kind: 'rect', box: { x: 90, y: 80, width: 50, height: 30 }, rounding: 8, ...thick },
+        { kind: 'rect', box: { x: 90, y: 120, width: 50, height: 20 }, fill: 'none' },
+      ]);
+      const pages = renderPdf(await pdfOf(drawing), 150);
+      const image = pages.at(-1);
+      if (image === undefined) throw new Error('no page');
+      const shown = shades(await renderSvg(browser(), writeSvg(drawing), 2), 0, 0, 5);
       // The section's empty title is above the picture: its place is found by the best match.
       const { side, top } = PAPERS.a4;
       const differences = Array.from({ length: 150 }, (_, step) => {
@@ -164,8 +165,6 @@ describe.skipIf(!(hasPoppler && hasChromium) && !mustRun)('shapes in a drawing',
       });
       expect(Math.max(...shown)).toBeGreaterThan(0.3);
       expect(Math.min(...differences)).toBeLessThan(0.05);
-    } finally {
-      await browser.close();
-    }
-  });
+    },
+  );
 });

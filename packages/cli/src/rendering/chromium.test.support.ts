@@ -1,61 +1,67 @@
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import type { GreyImage } from './image.test.support.js';
-import { readPng } from './png.test.support.js';
+import { existsSync } from 'node:fs';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, it } from 'vitest';
 
-/** Debian's. Another may be named by the variable. */
-const EXECUTABLE = process.env.CHROMIUM ?? '/usr/bin/chromium';
+/** Where Chromium usually is. */
+const USUAL = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+];
 
-/** Whether Chromium is here. In CI it must be: there its absence fails the tests that need it. */
-export const hasChromium = existsSync(EXECUTABLE);
+/** Where it is, or why it is not found. */
+export type ChromiumPlace =
+  | { readonly path: string }
+  | { readonly path?: undefined; readonly missing: string };
 
-export async function startChromium(): Promise<Browser> {
-  if (!hasChromium) throw new Error(`${EXECUTABLE} is missing: install the package chromium`);
-  // Tests may run as root, where Chromium has no sandbox.
-  return chromium.launch({ executablePath: EXECUTABLE, args: ['--no-sandbox'] });
+/** Looks for Chromium: where the variable CHROMIUM says and nowhere else, or where it usually is. */
+export function chromiumPlace(
+  named: string | undefined,
+  isThere: (path: string) => boolean,
+): ChromiumPlace {
+  const path = (named === undefined ? USUAL : [named]).find(isThere);
+  if (path !== undefined) return { path };
+  return {
+    missing:
+      named === undefined
+        ? 'no Chromium is found: install it (apt-get install chromium), or set CHROMIUM to its path'
+        : `CHROMIUM is set to ${named}, and no such file is there`,
+  };
 }
 
-/** CSS has 96 px to the inch (CSS Values and Units 3, 5.2). */
-const PIXELS = 96 / 25.4;
+const place = chromiumPlace(process.env.CHROMIUM, existsSync);
 
-/** An SVG file as Chromium shows it. @param scale pixels of the screen for one of CSS */
-export async function renderSvg(browser: Browser, svg: string, scale: number): Promise<GreyImage> {
-  const viewport = { width: Math.ceil(190 * PIXELS), height: Math.ceil(255 * PIXELS) };
-  const page = await browser.newPage({ deviceScaleFactor: scale, viewport });
-  try {
-    await openSvg(page, svg);
-    return readPng(await page.screenshot(), PIXELS * scale);
-  } finally {
-    await page.close();
+/**
+ * Tests in a real Chromium, one for all of them, which `tests` is given the way to. Where there
+ * is none they fail in CI, and are skipped, saying why, elsewhere.
+ */
+export function describeInChromium(name: string, tests: (browser: () => Browser) => void): void {
+  const { path } = place;
+  if (path === undefined) {
+    if (process.env.CI === undefined) {
+      describe.skip(`${name}: ${place.missing}`, () => tests(notStarted));
+      return;
+    }
+    describe(name, () => {
+      it('needs Chromium', () => {
+        throw new Error(`For the browser tests ${place.missing}.`);
+      });
+    });
+    return;
   }
-}
-
-async function openSvg(page: Page, svg: string): Promise<void> {
-  const folder = mkdtempSync(join(tmpdir(), 'stripwright-'));
-  try {
-    const file = join(folder, 'drawing.svg');
-    writeFileSync(file, svg);
-    await page.goto(pathToFileURL(file).href);
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-}
-
-/** Boxes of the texts of an SVG as Chromium sets them, in its millimetres. */
-export async function measureInChromium(page: Page, svg: string) {
-  await page.setContent(`<body style="margin:0">${svg.replace(/^<\?xml.*\?>\s*/u, '')}`);
-  const boxes = await page.evaluate(TEXT_BOXES);
-  return boxes.map(({ text, box }) => {
-    const [x = 0, y = 0, width = 0, height = 0] = box.map((pixels) => pixels / PIXELS);
-    return { text, box: { x, y, width, height } };
+  describe(name, () => {
+    let browser: Browser | undefined;
+    beforeAll(async () => {
+      // Pages are our own. The sandbox refuses the superuser, whom containers run as.
+      browser = await chromium.launch({ executablePath: path, args: ['--no-sandbox'] });
+    });
+    afterAll(() => browser?.close());
+    tests(() => browser ?? notStarted());
   });
 }
 
-/** Runs in the page, where there are types of the DOM that Node has not. */
-const TEXT_BOXES = `[...document.querySelectorAll('svg text')].map((element) => {
-  const { x, y, width, height } = element.getBoundingClientRect();
-  return { text: element.textContent ?? '', box: [x, y, width, height] };
-})` as unknown as () => readonly { readonly text: string; readonly box: readonly number[] }[];
+function notStarted(): never {
+  throw new Error('Chromium did not start.');
+}

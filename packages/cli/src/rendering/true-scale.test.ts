@@ -1,15 +1,15 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { writeSvg } from '../drawing/svg-sink.js';
 import type { JobSheet } from '../job-sheet/job-sheet.js';
 import { writePdf } from '../pdf/write-pdf.js';
 import { seventeenInches } from '../template/seventeen-inches.test.support.js';
 import { templatePages } from '../template/template-pages.js';
 import { findCheckMarks } from './check-marks.test.support.js';
-import { hasChromium, renderSvg, startChromium } from './chromium.test.support.js';
+import { describeInChromium } from './chromium.test.support.js';
 import type { GreyImage } from './image.test.support.js';
 import { hasPoppler, renderPdf, renderPdfOnWholePixels } from './poppler.test.support.js';
 import { findStripPiece } from './strip-piece.test.support.js';
+import { renderSvg } from './svg-in-chromium.test.support.js';
 
 // The figures below are measured in the pixels of rendered pages, at a resolution that is chosen
 // here; nothing of how the pages were drawn is read. 50 mm, 2 in = 50.8 mm and 17 in = 431.8 mm.
@@ -86,19 +86,11 @@ describe.skipIf(!hasPoppler && !mustRun)('a PDF rendered by Poppler', () => {
   );
 });
 
-describe.skipIf(!hasChromium && !mustRun)('an SVG shown by Chromium', () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await startChromium();
-  });
-  afterAll(async () => {
-    await browser?.close();
-  });
-
+describeInChromium('an SVG shown by Chromium', (browser) => {
   it('is true to scale', async () => {
     const images: GreyImage[] = [];
     for (const drawing of drawings) {
-      images.push(await renderSvg(browser, writeSvg(drawing), SCREEN_SCALE));
+      images.push(await renderSvg(browser(), writeSvg(drawing), SCREEN_SCALE));
     }
     expect(images).toHaveLength(2);
     for (const image of images) expectTrueMarks(image);

@@ -2,6 +2,7 @@ import { CsvError } from 'csv-parse';
 import { parse } from 'csv-parse/sync';
 import type { Complaint } from '../faults/fault.js';
 import { foldSpelling, nearestSpelling } from '../faults/nearest-spelling.js';
+import { BYTE_ORDER_MARK } from './byte-order-mark.js';
 import { SEPARATORS, type Separator } from './separator.js';
 
 /** A table as it was read: what its cells say, without what they mean. */
@@ -25,6 +26,8 @@ export interface TableColumn {
 export interface TableRow<Name extends string> {
   /** The number that a spreadsheet shows beside it, from 1, blank rows counted. */
   readonly row: number;
+  /** The line of the text that it begins in, from 1: a cell may hold line breaks. */
+  readonly line: number;
   /** Trimmed; empty where a row ends before its column. */
   readonly cells: ReadonlyMap<Name, string>;
 }
@@ -43,9 +46,6 @@ export type TableOutcome<Name extends string> =
   | { readonly ok: true; readonly table: Table<Name> }
   | { readonly ok: false; readonly complaint: Complaint };
 
-/** An order of a few hundred items takes some 30 kB. */
-const LONGEST_TEXT = 1_000_000;
-
 /**
  * Reads a table as spreadsheets write them: cells parted by commas, semicolons or tabs,
  * in quotes or not, lines ended in any way, blank rows anywhere, columns in any order,
@@ -59,22 +59,20 @@ export function readTable<Name extends string>(
   written: string,
   known: readonly Name[],
 ): TableOutcome<Name> {
-  if (written.length > LONGEST_TEXT) {
-    return fail({ code: 'not CSV', reason: 'longer than a million characters' });
-  }
   const { text, told } = withoutPreamble(written);
   const separator = told ?? separatorOf(text, known);
   const read = records(text, separator);
   if (!read.ok) return read;
-  const firstRow = told === undefined ? 1 : 2;
+  const before = told === undefined ? 0 : 1;
   const filled = read.records
-    .map((cells, index) => ({ row: index + firstRow, cells }))
+    .map(({ line, cells }, index) => ({ row: index + 1 + before, line: line + before, cells }))
     .filter(({ cells }) => cells.some(isFilled));
   const [head, ...body] = filled;
   if (head === undefined) return fail({ code: 'empty table', known });
   const { columns, faults } = readHeadings(head, known);
-  const rows = body.map(({ row, cells }) => ({
+  const rows = body.map(({ row, line, cells }) => ({
     row,
+    line,
     cells: new Map([...columns].map(([name, { index }]) => [name, (cells[index] ?? '').trim()])),
   }));
   const stray = body.flatMap((row) => strayCells(row, head.cells));
@@ -90,12 +88,16 @@ const isFilled = (cell: string) => cell.trim() !== '';
 
 interface Row {
   readonly row: number;
+  readonly line: number;
   readonly cells: readonly string[];
 }
 
 /** Without a byte order mark, and without the line by which some spreadsheets tell the separator. */
 function withoutPreamble(written: string): { readonly text: string; readonly told?: Separator } {
-  const text = written.replace(/^\uFEFF/, '').replaceAll(/\r\n?/g, '\n');
+  const text = (written.startsWith(BYTE_ORDER_MARK) ? written.slice(1) : written).replaceAll(
+    /\r\n?/g,
+    '\n',
+  );
   const line = /^"?sep=(.)"?\n/i.exec(text);
   const told = SEPARATORS.find((separator) => separator === line?.[1]);
   return line === null || told === undefined
@@ -123,14 +125,27 @@ function columnNamed<Name extends string>(
   return known.find((name) => foldSpelling(heading) === foldSpelling(name));
 }
 
+/** A record, and how many lines there are up to its end. */
+interface Parsed {
+  readonly record: readonly string[];
+  readonly info: { readonly lines: number };
+}
+
 function records(text: string, separator: Separator) {
+  let end = 0;
   try {
-    const records: string[][] = parse(text, {
+    const read = parse(text, {
       delimiter: separator,
       record_delimiter: '\n',
+      info: true,
       relax_column_count: true,
       // Inches are written with quotes.
       relax_quotes: true,
+    }) as unknown as readonly Parsed[];
+    const records = read.map(({ record, info }) => {
+      const line = end + 1;
+      end = info.lines;
+      return { line, cells: record };
     });
     return { ok: true, records } as const;
   } catch (error) {

@@ -4,11 +4,8 @@ import type { Drawing, Mark, TextMark } from '../drawing/drawing.js';
 import { holds, overlaps, readSvg } from '../drawing/read-svg.test.support.js';
 import { writeSvg } from '../drawing/svg-sink.js';
 import { TRUE_PAGE } from '../job-sheet/job-sheet.js';
-import {
-  hasChromium,
-  measureInChromium,
-  startChromium,
-} from '../rendering/chromium.test.support.js';
+import { describeInChromium } from '../rendering/chromium.test.support.js';
+import { measureInChromium } from '../rendering/svg-in-chromium.test.support.js';
 import { anyTemplate } from './random-template.test.support.js';
 import { templatePages } from './template-pages.js';
 
@@ -73,29 +70,24 @@ describe('templates of any cutter', () => {
   });
 });
 
-describe.skipIf(!hasChromium && process.env.CI === undefined)('in Chromium', () => {
+describeInChromium('in Chromium', (browser) => {
   it('keep all words apart and on the page, as it sets them', async () => {
-    const browser = await startChromium();
-    try {
-      const page = await browser.newPage();
-      const templates = fc.sample(anyTemplate, 300);
-      const faults: unknown[] = [];
-      for (const template of templates) {
-        for (const drawing of templatePages(template)) {
-          const measured = await measureInChromium(page, writeSvg(drawing));
-          const boxes = measured.map(({ box }) => box);
-          for (const [one = 0, other = 0] of overlaps(boxes, 0.05)) {
-            faults.push([template.name, measured[one]?.text, measured[other]?.text]);
-          }
-          for (const { text, box } of measured) {
-            if (!holds(drawing.page, box, 0.05)) faults.push([template.name, text, box]);
-          }
+    const page = await browser().newPage();
+    const templates = fc.sample(anyTemplate, 300);
+    const faults: unknown[] = [];
+    for (const template of templates) {
+      for (const drawing of templatePages(template)) {
+        const measured = await measureInChromium(page, writeSvg(drawing));
+        const boxes = measured.map(({ box }) => box);
+        for (const [one = 0, other = 0] of overlaps(boxes, 0.05)) {
+          faults.push([template.name, measured[one]?.text, measured[other]?.text]);
+        }
+        for (const { text, box } of measured) {
+          if (!holds(drawing.page, box, 0.05)) faults.push([template.name, text, box]);
         }
       }
-      expect(faults).toEqual([]);
-    } finally {
-      await browser.close();
     }
+    expect(faults).toEqual([]);
     // Some six hundred pages, in a browser.
   }, 600_000);
 });

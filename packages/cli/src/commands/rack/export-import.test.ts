@@ -114,7 +114,9 @@ test('whatever the table, it is taken in whole, or told to be faulty and not at 
       if (exitCode === 2) {
         expect(stdout).toBe('');
         for (const line of stderr.split('\n').slice(0, -1))
-          expect(line).toMatch(/^(stripwright: )?edited\.csv(:\d+)?: \S/);
+          expect(line).toMatch(
+            /^(stripwright: edited\.csv:\d+|edited\.csv(: row \d+(, column [A-Z]+)?)?): \S/,
+          );
         expect(await good('list --gone --json')).toBe(before);
       } else {
         expect(stderr).toBe('');

@@ -1,16 +1,14 @@
 import { resolve } from 'node:path';
 import { EXIT } from '../../exit-code.js';
-import { isRackTable } from '../../rack/csv/read-table.js';
+import { isRackTable } from '../../rack/csv/is-rack-table.js';
 import { writeRackCsv } from '../../rack/csv/write-csv.js';
 import { counted } from '../../report/counted.js';
+import { BYTE_ORDER_MARK } from '../../spreadsheet/byte-order-mark.js';
 import { writeWhole } from '../../whole-file.js';
 import { type Command, flagOption } from '../command.js';
 import { OptionReader } from '../option-reader.js';
 import { RACK_OPTION, withRack } from './open-rack.js';
 import { readUnits, UNITS_OPTION } from './units-option.js';
-
-/** Without it, some spreadsheets take UTF-8 for the system's old encoding. */
-const BYTE_ORDER_MARK = '\uFEFF';
 
 /** `stripwright rack export`: the rack for a spreadsheet. */
 export const exportRack: Command = {

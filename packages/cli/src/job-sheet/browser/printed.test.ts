@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing, Mark } from '../../drawing/drawing.js';
+import { describeInChromium } from '../../rendering/chromium.test.support.js';
 import { type Block, type JobSheet, type Section, TRUE_PAGE } from '../job-sheet.js';
-import { describeInChromium } from './chromium.test.support.js';
 import {
   type Paper,
   pageTexts,

@@ -1,8 +1,8 @@
 import axe from 'axe-core';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { describeInChromium } from '../../rendering/chromium.test.support.js';
 import type { JobSheet } from '../job-sheet.js';
-import { describeInChromium } from './chromium.test.support.js';
 import {
   demoSheet,
   fileOf,

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { describeInChromium } from './chromium.test.support.js';
+import { describeInChromium } from '../../rendering/chromium.test.support.js';
 import { fileOf, orderOf, sheetOf } from './sheets.test.support.js';
 
 const ticked = (page: Page) =>

@@ -28,7 +28,8 @@ function takeIn(rack: Rack, text: string): 'taken in' | 'unreadable' | 'refused'
     return 'taken in';
   } catch (error) {
     if (error instanceof DocumentError) {
-      for (const line of error.message.split('\n')) expect(line).toMatch(/^rack\.csv(:\d+)?: \S/);
+      for (const line of error.message.split('\n'))
+        expect(line).toMatch(/^rack\.csv: (row \d+(, column [A-Z]+)?: )?\S/);
       expect(error.message).not.toMatch(/undefined|NaN|\[object/);
       return 'unreadable';
     }

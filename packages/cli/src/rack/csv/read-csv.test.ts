@@ -71,6 +71,12 @@ describe('a table of a rack is read', () => {
     ]);
   });
 
+  test('past a first line that tells the separator', () => {
+    expect(read('sep=;\nlength;width;place\n444,5;152,4;left, low\n')).toEqual([
+      { ...NEW, line: 3 },
+    ]);
+  });
+
   test('with columns left out, which leave what is there as it is', () => {
     expect(read('mark,place\nccy,door\nCDV,yard')).toEqual([
       { ...offcutOf({ bookValue: 120, rolled: 'along' }), mark: 'CCY', line: 2, place: 'door' },
@@ -109,7 +115,7 @@ describe('a table of a rack is read', () => {
 });
 
 describe('faults of a table', () => {
-  test('are told all at once, each with its line and column', () => {
+  test('are told all at once, each with its row and column', () => {
     const text = [
       'mark,kind,name,length,width,metal,thickness,rolled,place,value,count,colour,legnth',
       'CCX,offcut,,300,90,,,,,,1,red,',
@@ -121,28 +127,50 @@ describe('faults of a table', () => {
       ',offcut,,"1,200",0,tinplate,,,"a\nb",,1,,',
     ].join('\n');
     expect(faultsOf(text)).toEqual([
-      'rack.csv:1: colour is no column of a rack; its columns are mark, kind, name, length, width, ' +
+      'rack.csv: row 1, column L: colour is no known column; known here: mark, kind, name, length, width, ' +
         'metal, thickness, rolled, place, from, value, since, promised, count',
-      'rack.csv:1: legnth is no column of a rack; did you mean "length"?',
-      'rack.csv:2: mark is misread, or lacks a sign; found CCX; did you mean CCY?',
-      'rack.csv:3: kind must be offcut or sheets; found ofcut',
-      'rack.csv:3: length is missing; give a length such as 17 1/2 in',
-      expect.stringMatching(/^rack\.csv:3: metal must be tinplate, .* or brass; found gold$/),
-      expect.stringMatching(/^rack\.csv:3: thickness must be a length such as .*; found thick$/),
-      'rack.csv:3: rolled must be along or across; found up',
-      'rack.csv:3: value must be 0 or more; found -3',
-      'rack.csv:3: count must be a whole number of at least 1; found 0',
-      'rack.csv:4: kind must be offcut, as on the rack; found sheets',
-      'rack.csv:4: value must be a price with at most two decimals, such as 7.40; found 1.234',
-      'rack.csv:5: has more cells than there are headings; found stray',
-      'rack.csv:5: metal is missing; give its name',
-      'rack.csv:5: count is missing; give how many',
-      'rack.csv:6: mark is not on the rack; found CER',
-      `rack.csv:7: place must be a text of at most 120 characters; found ${'x'.repeat(57)}...`,
-      'rack.csv:7: count must be at most 1; found 2',
-      'rack.csv:8: length must be a length such as 1 5/8, 1.625 in or 41.3 mm; found 1,200',
-      'rack.csv:8: width must be above 0; found 0',
-      'rack.csv:8: place must be one line of plain text; found a\\nb',
+      'rack.csv: row 1, column M: legnth is no known column; did you mean "length"?',
+      'rack.csv: row 2, column A: mark is misread, or lacks a sign; found CCX; did you mean CCY?',
+      'rack.csv: row 3, column B: kind must be offcut or sheets; found ofcut',
+      'rack.csv: row 3, column D: length is missing; give a length such as 17 1/2 in',
+      expect.stringMatching(
+        /^rack\.csv: row 3, column F: metal must be tinplate, .* or brass; found gold$/,
+      ),
+      expect.stringMatching(
+        /^rack\.csv: row 3, column G: thickness must be a length such as .*; found thick$/,
+      ),
+      'rack.csv: row 3, column H: rolled must be along or across; found up',
+      'rack.csv: row 3, column J: value must be 0 or more; found -3',
+      'rack.csv: row 3, column K: count must be a whole number of at least 1; found 0',
+      'rack.csv: row 4, column B: kind must be offcut, as on the rack; found sheets',
+      'rack.csv: row 4, column J: value must be a price with at most two decimals, such as 7.40; found 1.234',
+      'rack.csv: row 5, column N: has more cells than there are headings; found stray',
+      'rack.csv: row 5, column F: metal is missing; give its name',
+      'rack.csv: row 5, column K: count is missing; give how many',
+      'rack.csv: row 6, column A: mark is not on the rack; found CER',
+      `rack.csv: row 7, column I: place must be a text of at most 120 characters; found ${'x'.repeat(57)}...`,
+      'rack.csv: row 7, column K: count must be at most 1; found 2',
+      'rack.csv: row 8, column D: length must be a length such as 1 5/8, 1.625 in or 41.3 mm; found 1,200',
+      'rack.csv: row 8, column E: width must be above 0; found 0',
+      'rack.csv: row 8, column I: place must be one line of plain text; found a\\nb',
+    ]);
+  });
+
+  test('stand in rows as a spreadsheet shows them, where a cell holds two lines', () => {
+    const text = 'sep=,\nlength,width,colour\n300,90,"a\nb"\n\n300,wide,';
+    expect(faultsOf(text)).toEqual([
+      expect.stringMatching(/^rack\.csv: row 2, column C: colour is no known column; known here: /),
+      'rack.csv: row 5, column B: width must be a length such as 1 5/8, 1.625 in or 41.3 mm; found wide',
+    ]);
+    // What the rack refuses is told by the line of the file.
+    expect(
+      read('sep=,\nlength,width,since\n300,90,"a\nb"\n\n300,90,').map(({ line }) => line),
+    ).toEqual([3, 6]);
+  });
+
+  test('where there is no such column are told by their row', () => {
+    expect(faultsOf('length,place\n300,door')).toEqual([
+      'rack.csv: row 2: width is missing; give a length such as 17 1/2 in',
     ]);
   });
 
@@ -150,7 +178,7 @@ describe('faults of a table', () => {
     [
       'an empty file',
       '\uFEFF\n \n',
-      'rack.csv: the file is empty; its first line has the headings mark, kind, name, length, ' +
+      'rack.csv: the file is empty; its first row has headings such as mark, kind, name, length, ' +
         'width, metal, thickness, rolled, place, from, value, since, promised, count',
     ],
     [
@@ -161,17 +189,17 @@ describe('faults of a table', () => {
     [
       'a heading twice',
       'length,width,Length\n300,90,300',
-      'rack.csv:1: Length is the heading of two columns; leave one out',
+      'rack.csv: row 1, column C: Length is the heading of two columns; leave one out',
     ],
     [
       'a mark twice',
       'mark,place\nCCY,a\nCDV,b\nccy,c',
-      'rack.csv:4: mark must stand on one line alone; found CCY, as in line 2',
+      'rack.csv: row 4, column A: mark must stand in one row alone; found CCY, as in row 2',
     ],
     [
       'an offcut with a name',
       'length,width,name\n300,90,Piece',
-      'rack.csv:2: name must be left empty, as offcuts have marks only; found Piece',
+      'rack.csv: row 2, column C: name must be left empty, as offcuts have marks only; found Piece',
     ],
   ])('%s', (_what, text, message) => {
     expect(faultsOf(text)).toEqual([message]);

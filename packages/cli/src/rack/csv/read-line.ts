@@ -5,17 +5,17 @@ import { MOST, readChoice, readCount } from '../../order/fields.js';
 import type { Rolled } from '../../order/order.js';
 import { ROLLED } from '../../order/stock-schema.js';
 import { METAL_NAMES, metalSpelt, readThickness, USUAL_METAL } from '../../order/thickness.js';
+import { unguarded } from '../../spreadsheet/cell-guard.js';
+import { decimalPoint } from '../../spreadsheet/decimal-point.js';
+import type { Separator } from '../../spreadsheet/separator.js';
 import { notOnTheRack } from '../not-on-the-rack.js';
 import { readOffcutMark } from '../offcut-mark.js';
 import type { MergeLine, RackStock } from '../rack.js';
 import { readRackText } from '../rack-text.js';
 import { longerFirst, readStockSide, stockThickness } from '../read-stock-size.js';
 import { usualSheetName } from '../sheet-name.js';
-import { unguarded } from './cell-guard.js';
-import { decimalPoint } from './decimal-point.js';
 import type { Shelf } from './read-csv.js';
 import type { RowReader } from './row-reader.js';
-import type { Separator } from './separator.js';
 
 const KINDS: Readonly<Record<string, RackStock['kind']>> = {
   offcut: 'offcut',

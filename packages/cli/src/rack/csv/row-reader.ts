@@ -1,24 +1,31 @@
 import type { Complaint, Fault } from '../../faults/fault.js';
 import type { Reading } from '../../faults/reading.js';
+import type { Table, TableRow } from '../../spreadsheet/read-table.js';
+import { faultAt } from '../../spreadsheet/table-place.js';
 import type { ColumnName } from './columns.js';
-import type { Table, TableRow } from './read-table.js';
 
-/** Reads the cells of one line into values, and collects what is wrong with them. */
+/** Reads the cells of one row into values, and collects what is wrong with them. */
 export class RowReader {
+  /** As a spreadsheet counts it. */
+  readonly row: number;
+  /** The line of the file where it begins. */
   readonly line: number;
   readonly faults: Fault[] = [];
-  readonly #table: Table;
-  readonly #row: TableRow;
+  readonly #file: string;
+  readonly #table: Table<ColumnName>;
+  readonly #cells: TableRow<ColumnName>['cells'];
 
-  constructor(table: Table, row: TableRow) {
-    this.line = row.line;
+  constructor(file: string, table: Table<ColumnName>, { row, line, cells }: TableRow<ColumnName>) {
+    this.row = row;
+    this.line = line;
+    this.#file = file;
     this.#table = table;
-    this.#row = row;
+    this.#cells = cells;
   }
 
   /** What a cell says; undefined where the table has no such column. */
   text(column: ColumnName): string | undefined {
-    return this.#table.has.has(column) ? (this.#row.cells.get(column) ?? '') : undefined;
+    return this.#cells.get(column);
   }
 
   /**
@@ -42,9 +49,11 @@ export class RowReader {
     return undefined;
   }
 
-  complain(column: ColumnName, complaint: Complaint): void {
-    const text = this.text(column);
-    const found = text === undefined || text === '' ? {} : { found: text };
-    this.faults.push({ complaint, path: [column], line: this.line, ...found });
+  /** @param found what stands there, where that is better told than as it is written */
+  complain(column: ColumnName, complaint: Complaint, found = this.text(column)): void {
+    const { index, heading = column } = this.#table.columns.get(column) ?? {};
+    const said = found === undefined || found === '' ? {} : { found };
+    const place = index === undefined ? {} : { column: index };
+    this.faults.push(faultAt(this.#file, { complaint, row: this.row, heading, ...place, ...said }));
   }
 }

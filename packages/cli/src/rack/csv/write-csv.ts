@@ -1,10 +1,10 @@
-import { stringify } from 'csv-stringify/sync';
 import { printExactDecimal, printExactly, unitsAsTyped } from '../../length/print-exact.js';
 import type { ShopUnits } from '../../length/unit.js';
 import { type Coins, printMoney } from '../../money.js';
+import { guarded } from '../../spreadsheet/cell-guard.js';
+import { writeTable } from '../../spreadsheet/write-table.js';
 import type { RackStock } from '../rack.js';
 import { dayOf } from '../stock-words.js';
-import { guarded } from './cell-guard.js';
 import { COLUMNS, type ColumnName } from './columns.js';
 
 /** How a spreadsheet wants its tables. */
@@ -24,10 +24,7 @@ export function writeRackCsv(stock: readonly RackStock[], style: CsvStyle): stri
     const cells = cellsOf(one, style);
     return COLUMNS.map((column) => cells[column]);
   });
-  return stringify([[...COLUMNS], ...rows], {
-    delimiter: style.semicolons ? ';' : ',',
-    record_delimiter: '\r\n',
-  });
+  return writeTable([COLUMNS, ...rows], style.semicolons ? ';' : ',');
 }
 
 function cellsOf(stock: RackStock, style: CsvStyle): Readonly<Record<ColumnName, string>> {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { guarded, unguarded } from './cell-guard.js';
+import { guarded, harmless, unguarded } from './cell-guard.js';
 
 const texts = fc.oneof(
   fc.string({ unit: 'grapheme', maxLength: 12 }),
@@ -19,10 +19,11 @@ test('a cell gives back its text, whatever it begins with', () => {
 });
 
 // OWASP, CSV Injection: cells that begin with one of these are taken for formulas.
-test.each(['=', '+', '-', '@', '\uFF1D', '\uFF0B', '\uFF0D', '\uFF20'])(
+test.each(['=', '+', '-', '@', '\t', '\r', '\n', '\uFF1D', '\uFF0B', '\uFF0D', '\uFF20'])(
   'no cell begins with %s',
   (sign) => {
     expect(guarded(`${sign}1+1`)).toBe(`'${sign}1+1`);
+    expect(harmless(`${sign}1+1`)).toBe(`'${sign}1+1`);
   },
 );
 
@@ -39,6 +40,13 @@ test.each(['left rack', 'shelf 3', 'marble', 'top, behind = the door', '', 'ال
   (text) => {
     expect(guarded(text)).toBe(text);
     expect(unguarded(text)).toBe(text);
+  },
+);
+
+test.each(['3 in heart', '1/2', "'tis", 'Mar 3', 'left rack', ''])(
+  '%s is left alone where the table is only looked at',
+  (text) => {
+    expect(harmless(text)).toBe(text);
   },
 );
 
