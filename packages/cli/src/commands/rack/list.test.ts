@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { stocks } from '../../rack/csv/random-stock.test.support.js';
 import { listTables } from '../../rack/list-table.js';
 import { markOf } from '../../rack/offcut-mark.js';
+import { columnsOf } from '../../report/terminal-width.js';
 import { type Shop, shopWithMetal } from './rack.test.support.js';
 
 let shop: Shop;
@@ -84,7 +85,7 @@ test('lists stay within 80 columns, whatever lies there', () => {
         addedAt: '2026-03-02T09:00:00.000Z',
         bookValue: Math.min(one.bookValue ?? 0, 999_99),
       }));
-      for (const line of listTables(stock, units)) expect(line.length).toBeLessThanOrEqual(80);
+      for (const line of listTables(stock, units)) expect(columnsOf(line)).toBeLessThanOrEqual(80);
     }),
   );
 });
