@@ -9,11 +9,11 @@ import {
 import type { Box, Mark } from '../drawing/drawing.js';
 import { INK, tint } from '../drawing/ink.js';
 import { LINE_HEIGHT, textWidth } from '../drawing/measure-text.js';
+import { curveName } from '../report/mark-rows.js';
 import { type LabelWish, placeLabels, type Stretch } from '../strip-drawing/place-labels.js';
 import { TAG_HEIGHT, type Tagged, tag, tagWidth, words } from '../strip-drawing/tag.js';
 import type { OutlinePlaces, PlaceOnOutline } from './outline-places.js';
 import { TYPE } from './page-format.js';
-import { curveName } from './running-marks.js';
 
 /** Room kept free round the shape for its tags. */
 const ROUND = 10;

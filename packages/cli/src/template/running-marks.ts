@@ -2,6 +2,7 @@ import { type CurveAtMark, markOut, type Strip, type StripMark } from '@stripwri
 import { printBareLength, type Rule } from '../length/print-length.js';
 import { ticksUp } from '../length/ticks.js';
 import type { PlanFileStrip } from '../plan-file/plan-file.js';
+import { curveName } from '../report/mark-rows.js';
 import type { Tagged } from '../strip-drawing/tag.js';
 
 /** One line of words about a place to mark across a strip. */
@@ -16,9 +17,6 @@ export interface RunningMark {
 
 /** Millimetres. */
 const NEAR = 1e-6;
-
-/** Curves are counted from the square end, like bends, and told from them by their letter. */
-export const curveName = (number: number): string => `c${number}`;
 
 /**
  * All that is marked across a strip, from its square end to its far end: bends,

@@ -3,12 +3,13 @@ import { shared } from '../drawing/box.js';
 import { clipPolygon, clipStretch } from '../drawing/clip.js';
 import type { Box, LineMark, Mark, PolygonMark } from '../drawing/drawing.js';
 import { LINE_HEIGHT, shorten } from '../drawing/measure-text.js';
+import { curveName } from '../report/mark-rows.js';
 import { patternMarks } from '../strip-drawing/pattern-marks.js';
 import { TAG_HEIGHT, tag, tagWidth } from '../strip-drawing/tag.js';
 import { inMiddle } from './in-middle.js';
 import { drawJoins } from './joins.js';
 import { TYPE } from './page-format.js';
-import { curveName } from './running-marks.js';
+
 import { drawnBox, shownBox, toPage, type Window } from './window.js';
 
 /** The flat pattern at true size, as much of it as belongs on a page, with names inside it. */

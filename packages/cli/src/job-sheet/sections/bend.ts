@@ -1,7 +1,14 @@
 import { oneLine } from '../../drawing/measure-text.js';
-import { printBareLength, printLength, type Rule } from '../../length/print-length.js';
+import { printLength, type Rule } from '../../length/print-length.js';
 import type { PlanFile, PlanFileStrip } from '../../plan-file/plan-file.js';
 import { edgeText, seamText } from '../../report/edge-and-seam-text.js';
+import {
+  BEND_COLUMNS,
+  bendRows,
+  CURVE_COLUMNS,
+  curveRows,
+  PACKET_CURVES,
+} from '../../report/mark-rows.js';
 import { refoldText } from '../../report/refold-text.js';
 import type { Block, Planned, Section, Step, Table } from '../job-sheet.js';
 import { type Numbered, numbered, ruleOf, UNIT_NAMES } from './figures.js';
@@ -47,8 +54,8 @@ function facts(strip: PlanFileStrip, rule: Rule): Table {
   };
 }
 
-function bends({ bends: own }: PlanFileStrip, rule: Rule): readonly Block[] {
-  if (own.length === 0) return [{ kind: 'words', text: 'No sharp bends.' }];
+function bends(strip: PlanFileStrip, rule: Rule): readonly Block[] {
+  if (strip.bends.length === 0) return [{ kind: 'words', text: 'No sharp bends.' }];
   return [
     {
       kind: 'words',
@@ -60,55 +67,27 @@ function bends({ bends: own }: PlanFileStrip, rule: Rule): readonly Block[] {
     {
       kind: 'table',
       caption: `Bends, marks in ${UNIT_NAMES[rule.units]}`,
-      columns: [
-        { heading: 'Bend', align: 'right' },
-        { heading: 'Mark', align: 'right' },
-        { heading: 'Fold', align: 'left' },
-        { heading: 'Drawn', align: 'right' },
-        { heading: 'Fold to', align: 'right' },
-      ],
-      rows: own.map(({ number, at, direction, angle, foldTo }) => [
-        `${number}`,
-        printBareLength(at, rule),
-        direction,
-        angle.toFixed(1),
-        (foldTo ?? angle).toFixed(1),
-      ]),
+      columns: BEND_COLUMNS,
+      rows: bendRows(strip, rule),
     },
   ];
 }
 
-function curves({ curves: own }: PlanFileStrip, rule: Rule): readonly Block[] {
-  if (own.length === 0) return [];
-  const opens = own.some(({ even }) => even === false);
+function curves(strip: PlanFileStrip, rule: Rule): readonly Block[] {
+  if (strip.curves.length === 0) return [];
+  const opens = strip.curves.some(({ even }) => even === false);
   return [
     {
       kind: 'words',
       text: `Form each half of a curve through its degrees.${
-        opens ? ' "+" is a curve that opens from its tightest radius: form it to the drawing.' : ''
+        opens ? ' One that opens is told from its tightest radius on: form it to the drawing.' : ''
       }`,
     },
     {
       kind: 'table',
       caption: `Curves, in ${UNIT_NAMES[rule.units]}`,
-      columns: [
-        { heading: 'Curve', align: 'right' },
-        { heading: 'From', align: 'right' },
-        { heading: 'To', align: 'right' },
-        { heading: 'Radius', align: 'right' },
-        { heading: 'Form', align: 'left' },
-        { heading: 'Drawn', align: 'right' },
-        { heading: 'Halves', align: 'right' },
-      ],
-      rows: own.map(({ from, to, radius, direction, angle, even, formTo }, index) => [
-        `${index + 1}`,
-        printBareLength(from, rule),
-        printBareLength(to, rule),
-        `${printBareLength(Math.round(radius / rule.mark) * rule.mark, rule)}${even === false ? '+' : ''}`,
-        direction,
-        angle.toFixed(1),
-        (formTo ?? [angle / 2, angle / 2]).map((half) => half.toFixed(1)).join(' + '),
-      ]),
+      columns: CURVE_COLUMNS,
+      rows: curveRows(strip, rule, PACKET_CURVES),
     },
   ];
 }
