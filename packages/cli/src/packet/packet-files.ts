@@ -1,16 +1,14 @@
 import { csvFiles } from '../csv/csv-files.js';
 import { drawCutMap } from '../cut-map/draw-cut-map.js';
-import { cuttingListSections } from '../cutting-list/cutting-list-sections.js';
 import { jobSheetPage } from '../job-sheet/html/job-sheet-page.js';
 import type { Planned } from '../job-sheet/job-sheet.js';
-import { jobSheet } from '../job-sheet/make-job-sheet.js';
 import type { PaperName } from '../pdf/paper.js';
 import { writePdf } from '../pdf/write-pdf.js';
 import type { PlanFile } from '../plan-file/plan-file.js';
-import { quoteSections } from '../quote/quote-sections.js';
-import { templateFiles, templates } from '../template/templates.js';
+import { templateFiles } from '../template/templates.js';
 import { cutMaps } from './cut-maps.js';
 import { cutMapName, JOB_SHEET_NAME, JOB_SHEET_PDF_NAME, PLAN_NAME } from './packet-names.js';
+import { packetSheet } from './packet-sheet.js';
 import type { PacketFile } from './whole-packet.js';
 
 /**
@@ -25,11 +23,7 @@ export async function packetFiles(
     name: cutMapName(index + 1),
     text: drawCutMap(map),
   }));
-  const sheet = jobSheet(planned, {
-    shear: cuttingListSections(planned),
-    mark: templates(planned),
-    charge: quoteSections(planned),
-  });
+  const sheet = packetSheet(planned);
   return [
     ...maps,
     ...templateFiles(planned).map(({ name, svg }) => ({ name, text: svg })),

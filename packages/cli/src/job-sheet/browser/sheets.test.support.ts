@@ -6,11 +6,11 @@ import { realPlanner, temporaryFolder } from '../../environment.test.support.js'
 import { onePieceASheet } from '../../one-piece-a-sheet.test.support.js';
 import { orderToProblem } from '../../order/order-to-problem.js';
 import { read } from '../../order/small-order.test.support.js';
+import { packetSheet } from '../../packet/packet-sheet.js';
 import { planFileSchema } from '../../plan-file/plan-file.js';
 import { toPlanFile } from '../../plan-file/to-plan-file.js';
 import { jobSheetPage } from '../html/job-sheet-page.js';
 import type { JobSheet } from '../job-sheet.js';
-import { jobSheet } from '../make-job-sheet.js';
 
 /** The job sheet of an order, planned. @param renamed gives its names others, as a plan may have */
 export async function sheetOf(
@@ -26,7 +26,7 @@ export async function sheetOf(
   const text = JSON.stringify(file, (_, value: unknown) =>
     typeof value === 'string' ? renamed(value) : value,
   );
-  return jobSheet({ sized, file: planFileSchema.parse(JSON.parse(text)) });
+  return packetSheet({ sized, file: planFileSchema.parse(JSON.parse(text)) });
 }
 
 const demos = new Map<string, Promise<JobSheet>>();

@@ -16,9 +16,9 @@ describeInChromium('ticks in Chromium', (browser) => {
     const boxes = await page.locator('input').count();
     expect(await done(page)).toBe(`0 of ${boxes} steps done`);
     await page.locator('label', { hasText: 'Buy' }).click();
-    await page.locator('label', { hasText: 'Layout 2' }).click();
+    await page.locator('#layout-2 label').first().click();
     const ids = await ticked(page);
-    expect(ids).toEqual(['step.buy-1', 'step.shear-2']);
+    expect(ids).toEqual(['step.buy-1', expect.stringMatching(/^step\.layout-2-/)]);
     await page.reload();
     expect(await ticked(page)).toEqual(ids);
     expect(await done(page)).toBe(`2 of ${boxes} steps done`);
