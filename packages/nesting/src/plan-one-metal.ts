@@ -56,8 +56,11 @@ export interface OneMetalPlan {
   readonly ending: SearchEnding;
 }
 
-/** Share of the time left that the search for the least metal may take after that for the least money. */
-const METAL_SHARE = 0.03;
+/**
+ * Share of the time left that the search for the least metal may take after that for the least
+ * money: far more than it needs, since it is brief by counts.
+ */
+const METAL_SHARE = 0.25;
 
 /** Plans the pieces of one metal. */
 export async function planOneMetal(

@@ -26,6 +26,13 @@ describe('the options of planCutting', () => {
     expect(one.status === 'planned' && one.plan.bound).toEqual(other.bound);
   });
 
+  it('one seed gives one plan, though the machine is four times as busy', async () => {
+    const one = await planned(small, { now: Date.now });
+    const busy = await planned(small, { now: () => 4 * Date.now() });
+    expect(one.bound.proven).toBe(true);
+    expect(busy).toEqual(one);
+  });
+
   it('without time give first fit with an honest bound', async () => {
     const plan = await planned(many, { timeLimitSeconds: 0 });
     expect(plan.effort).toMatchObject({

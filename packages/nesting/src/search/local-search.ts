@@ -90,14 +90,17 @@ export class LocalSearch {
     }
   }
 
-  /** Frees sheets of the best plan and cuts their pieces again for less. */
-  async cutCheaper(round: number): Promise<void> {
+  /**
+   * Frees sheets of the best plan and cuts their pieces again for less.
+   * @param most steps in all
+   */
+  async cutCheaper(round: number, most = Number.POSITIVE_INFINITY): Promise<void> {
     const incumbent = this.#incumbent;
     const random = seededRandom(this.#seed + 1000 + round);
     const choice = new SheetChoice(random, this.#guide.waste);
     let { planned } = incumbent;
-    for (let vain = 0; planned !== undefined && vain < STEPS_IN_VAIN; vain++) {
-      if (incumbent.met || this.#left() <= 0 || choice.exhausted) return;
+    for (let step = 0, vain = 0; planned !== undefined && vain < STEPS_IN_VAIN; step++, vain++) {
+      if (step === most || incumbent.met || this.#left() <= 0 || choice.exhausted) return;
       const { cost } = incumbent;
       planned = await cutAgain(this.#ground, planned, choice);
       incumbent.offer(planned);

@@ -41,6 +41,11 @@ const STEPS_BEFORE_LISTING = 6;
 const STEPS_IN_VAIN = 60;
 /** Local searches before patterns are listed where there are many of each kind of piece. */
 const STARTS_OF_MANY = 12;
+/**
+ * Steps of local search in a brief search. A number and no share of the time ends it, so that the
+ * same order gives the same plan on a busy machine.
+ */
+const BRIEF_STEPS = 6;
 /** How a search ends by which a master over all patterns proves the plan. */
 const ALL_SEARCHED = 'all patterns within the gap searched';
 /** Share of the time that the linear plan over the quick pricer's patterns may take. */
@@ -106,7 +111,7 @@ class Hunt {
     if (this.#over) return 'bound met';
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
     if (this.#request.brief) {
-      await local.cutCheaper(0);
+      await local.cutCheaper(0, BRIEF_STEPS);
       return this.#left() <= 0 ? 'time limit' : 'pattern limit';
     }
     const starts = local.manyOfEach ? STARTS_OF_MANY : 1;
