@@ -6,9 +6,7 @@ import { afterAll, beforeAll, describe, it } from 'vitest';
 const USUAL = [
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
   '/Applications/Chromium.app/Contents/MacOS/Chromium',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
 ];
 
 /** Where it is, or why it is not found. */
