@@ -10,16 +10,16 @@ const DECIMALS = 2;
  * The same drawing gives the same bytes. This is the only module that knows SVG.js and svgdom.
  */
 export function writeSvg(drawing: Drawing): string {
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${svgElement(drawing, drawing.page)}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${svgElement(drawing)}\n`;
 }
 
 /**
  * The root element alone, for a page that has more on it.
- * @param size what it measures there, in millimetres
+ * @param size what it measures there, in millimetres; its own where it is left out
  */
 export function svgElement(
   drawing: Drawing,
-  size: { readonly width: number; readonly height: number },
+  size: { readonly width: number; readonly height: number } = drawing.page,
 ): string {
   const window = createSVGWindow();
   const root = window.document.documentElement;

@@ -29,7 +29,7 @@ const STYLE = `
 export function galleryPage(exhibits: readonly Exhibit[], rule: Rule): string {
   const links = exhibits.map(
     ({ id, title, outline }) =>
-      `<a href="#${id}">${pictureOf(silhouette(title, outline))}<span>${escaped(title)}</span></a>`,
+      `<a href="#${id}">${svgElement(silhouette(title, outline))}<span>${escaped(title)}</span></a>`,
   );
   const figures = exhibits.map((exhibit) => {
     const words = escaped(`${exhibit.title}, ${sizeWords(exhibit, rule)}`);
@@ -78,6 +78,3 @@ function silhouette(title: string, outline: Outline): Drawing {
     layers: [{ name: 'outline', marks: [{ kind: 'polygon', points, ...pen }] }],
   };
 }
-
-/** A drawing at its own size. */
-const pictureOf = (drawing: Drawing) => svgElement(drawing, drawing.page);

@@ -1,4 +1,3 @@
-import type { Drawing } from '../../drawing/drawing.js';
 import { escaped } from '../../drawing/escaped.js';
 import { INK } from '../../drawing/ink.js';
 import { svgElement } from '../../drawing/svg-sink.js';
@@ -69,7 +68,7 @@ export function rackPage({ stock, units, revision }: RackPage): string {
     'the paper. An arrow beside an outline runs the way the metal was rolled; a hatched one is ',
     'promised to a plan.</p>',
     `<p class="caution">${HANDLING_CAUTION}</p>`,
-    pictureOf(drawScaleBar(scale, units)),
+    svgElement(drawScaleBar(scale, units)),
     ...groups,
     '</body>',
     '</html>',
@@ -93,7 +92,7 @@ function figure(stock: RackStock, scale: number, units: ShopUnits): string {
   const drawing = drawOutline(stock, scale, words);
   const width = Math.ceil(Math.max(LEAST_FIGURE, drawing.page.width));
   return (
-    `<figure style="width: ${width}mm">${pictureOf(drawing)}` +
+    `<figure style="width: ${width}mm">${svgElement(drawing)}` +
     `<figcaption><b>${stock.mark}</b> ${lines.join('<br/>')}</figcaption></figure>`
   );
 }
@@ -116,6 +115,3 @@ function factsOf(stock: RackStock, units: ShopUnits): readonly string[] {
 function largestFirst(one: RackStock, other: RackStock): number {
   return other.length - one.length || other.width - one.width || (one.mark < other.mark ? -1 : 1);
 }
-
-/** A drawing at its own size. */
-const pictureOf = (drawing: Drawing) => svgElement(drawing, drawing.page);
