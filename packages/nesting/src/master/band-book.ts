@@ -163,6 +163,16 @@ export class BandBook {
     return this.#slotIn(family, extent);
   }
 
+  /** The same slot in this book; undefined where it has not come up. */
+  find({ family, extent }: Slot): number | undefined {
+    return this.#slotAt.get(`${family} ${extent}`);
+  }
+
+  /** Whether the slot of a band has come up. */
+  has({ box, cuts, extent }: Pick<Band, 'box' | 'cuts' | 'extent'>): boolean {
+    return this.#slotAt.has(`${this.#familyOf[box].get(cuts)} ${extent}`);
+  }
+
   /** Whether a band of the narrower slot may lie in the wider one of the same family, the rest left over. */
   mayLieIn(narrower: number, wider: number): boolean {
     const [a, b] = [this.slots[narrower], this.slots[wider]];

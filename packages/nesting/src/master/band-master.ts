@@ -159,15 +159,20 @@ export class BandMaster {
     this.#master.setRow(this.#firstCap + cap, atMost);
   }
 
-  /** @returns undefined where there is no answer: proven, or none found in time */
+  /**
+   * @param limits.integer what must be whole: all, nothing, or the sheets alone, whose bands
+   *   may then be broken
+   * @returns undefined where there is no answer: proven, or none found in time
+   */
   async solve(limits: {
-    readonly integer: boolean;
+    readonly integer: boolean | 'sheets';
     readonly seconds: number;
     readonly nodes?: number;
     readonly gap?: number;
     readonly cutoff?: number;
   }): Promise<BandAnswer | 'infeasible' | 'stopped'> {
-    const answer = await this.#master.solve(limits);
+    const integer = limits.integer === 'sheets' ? new Set(this.#sheetColumns) : limits.integer;
+    const answer = await this.#master.solve({ ...limits, integer });
     if (answer.status === 'infeasible') return 'infeasible';
     if (answer.status === 'rejected' || answer.values === undefined) return 'stopped';
     const { book, classes, penalties, demand, packs, objective } = this.#request;
@@ -179,7 +184,7 @@ export class BandMaster {
         return packs === true ? amount * supply.unit : amount;
       }),
     );
-    const duals = answer.status === 'optimal' && !limits.integer ? answer.duals : undefined;
+    const duals = answer.status === 'optimal' && integer === false ? answer.duals : undefined;
     return {
       status: answer.status,
       cost: answer.objective ?? Number.NaN,

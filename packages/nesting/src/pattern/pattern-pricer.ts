@@ -27,6 +27,22 @@ export interface PatternPricer {
     gap: number,
     most: number,
   ): PatternList | undefined;
+  /**
+   * Lists the bands of one width that are worth at least so much, where this kind of
+   * cutting can list them and no remnant has a value. Bands to which a piece can be
+   * added are left out.
+   * @param values one for each piece, at least 0
+   * @param beyond only bands that need to be wider than so many gross ticks, fewer than the width
+   * @param most bands
+   * @returns undefined where there are more, or too many to look through
+   */
+  bandsOf?(
+    values: ArrayLike<number>,
+    at: Omit<Band, 'part' | 'kept'>,
+    beyond: number,
+    least: number,
+    most: number,
+  ): readonly Band[] | undefined;
 }
 
 export interface PatternList {

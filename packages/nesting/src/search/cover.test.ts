@@ -7,11 +7,9 @@ import { legal } from '../pattern/legal.js';
 import { seededRandom } from '../random.js';
 import { LARGE, randomOfKind } from '../random-kinds.test.support.js';
 import { coverBySettling } from './cover-by-settling.js';
-import { coverSheetsFirst } from './cover-sheets-first.js';
 import type { SearchGround } from './ground.js';
 import { groundOf } from './ground.test.support.js';
 import { guideOf } from './guide.js';
-import { likelyBook } from './listed-masters.js';
 import { demandLeft, type Planned, sheetsUsed } from './planned.js';
 
 const size = { ...LARGE, total: 80, pieceTypes: 4 };
@@ -80,38 +78,6 @@ describe('covering by settling bands', () => {
             random: seededRandom(seed),
           });
           // Bands may have been settled for which there are no whole sheets.
-          if (covered?.planned === undefined) return;
-          if (soundAndWhole(set, covered.planned, atMost)) seen.whole++;
-          else seen.partly++;
-        },
-      ),
-      { numRuns: 40 },
-    );
-    expect(seen.whole).toBeGreaterThan(8);
-    expect(seen.partly).toBeGreaterThan(4);
-  });
-});
-
-describe('covering sheets first', () => {
-  it('keeps to its caps and to what can be cut, and cuts all where the caps leave room', async () => {
-    const seen = { whole: 0, partly: 0 };
-    await fc.assert(
-      fc.asyncProperty(
-        randomOfKind(two, size),
-        fc.constantFrom(60, 110),
-        fc.nat(1000),
-        async (problem, percent, seed) => {
-          const set = await rooted({ ...problem, keep: [] });
-          if (set === undefined) return;
-          const { ground, start, guide, root } = set;
-          const dearest = Math.max(...root.bound.classCost.map((cost) => cost / ground.scale));
-          const book = likelyBook(ground, root, dearest / 2, 3000);
-          if (book === undefined) return;
-          const atMost = Math.floor((costOf(set, start) * percent) / 100);
-          const { weights } = guide;
-          const caps = [{ measure: money, atMost }];
-          const random = seededRandom(seed);
-          const covered = await coverSheetsFirst(ground, { book, caps, weights, random });
           if (covered?.planned === undefined) return;
           if (soundAndWhole(set, covered.planned, atMost)) seen.whole++;
           else seen.partly++;

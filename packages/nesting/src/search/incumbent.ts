@@ -116,6 +116,11 @@ export class Incumbent {
     return Math.min(this.target, this.#reach.atLeast(least + 1));
   }
 
+  /** What a plan costs that meets the bound, or what is left to better. */
+  get leastCost(): number {
+    return Math.min(this.target, this.#roundedUp(this.#scaled));
+  }
+
   raise(scaled: number): void {
     this.#scaled = Math.max(this.#scaled, Math.min(scaled, this.#above * this.#ground.scale));
   }

@@ -2,7 +2,6 @@ import type { BandBook } from '../master/band-book.js';
 import type { LinearResult } from '../master/column-generation.js';
 import { seededRandom } from '../random.js';
 import { withFirstFit, withinCost } from './complete-plan.js';
-import { coverSheetsFirst } from './cover-sheets-first.js';
 import type { SearchGround } from './ground.js';
 import { guideOf } from './guide.js';
 import type { Incumbent } from './incumbent.js';
@@ -18,14 +17,11 @@ import {
   refillRest,
 } from './refill.js';
 import { SheetChoice } from './sheet-choice.js';
+import { SheetsFirst } from './sheets-first.js';
 
 /** With so many of each kind of piece and so many sheets, sheets are settled before bands. */
 const MANY_OF_EACH = 8;
 const MANY_SHEETS = 12;
-/** How often from a start. */
-const STARTS_EACH = 4;
-/** Every so often bands are settled first all the same. */
-const BANDS_FIRST_EVERY = 3;
 /** Patterns that are listed for it, and by what share of a sheet they may fall short. */
 const MOST_LISTED = 3_000;
 const GAP_TO_LIST = 0.5;
@@ -38,8 +34,8 @@ export class LocalSearch {
   readonly #incumbent: Incumbent;
   readonly #guide: RefillGuide;
   readonly #seed: number;
-  /** Likely patterns where there are so many of each piece that it pays to list them. */
-  readonly #listed: BandBook | undefined;
+  /** Where there are so many of each piece that it pays to list patterns. */
+  readonly #sheetsFirst: SheetsFirst | undefined;
 
   /** @param root the linear plan of the whole problem */
   constructor(ground: SearchGround, incumbent: Incumbent, root: LinearResult, seed: number) {
@@ -47,12 +43,13 @@ export class LocalSearch {
     this.#incumbent = incumbent;
     this.#guide = guideOf(ground, root);
     this.#seed = seed;
-    this.#listed = listedOf(ground, root);
+    const pool = likelyPool(ground, root);
+    this.#sheetsFirst = pool && new SheetsFirst(ground, incumbent, this.#guide, pool);
   }
 
   /** Whether sheets are settled before bands, since there are many of each piece. */
   get manyOfEach(): boolean {
-    return this.#listed !== undefined;
+    return this.#sheetsFirst !== undefined;
   }
 
   /**
@@ -63,14 +60,14 @@ export class LocalSearch {
   async refill(taken: readonly Planned[] | undefined, round: number, steps: number): Promise<void> {
     const incumbent = this.#incumbent;
     const random = seededRandom(this.#seed + round);
-    const many = this.#sheetsFirstIn(round) !== undefined && taken === undefined;
-    let target = many ? incumbent.nearBound : incumbent.aim(round);
+    const many = taken === undefined && this.manyOfEach;
+    let target = many ? this.#aim(round) : incumbent.aim(round);
     let partial = this.#within(taken ?? [], target);
     const start = await this.#start(taken, partial.planned, target, round, random);
     if (start !== undefined && start.missing <= partial.missing) partial = start;
     this.#complete(partial);
     let refiller = new Refiller(this.#ground, this.#guide, target, random);
-    const most = many || this.#listed === undefined ? steps : STEPS_IN_VAIN;
+    const most = many ? 0 : this.#sheetsFirst === undefined ? steps : STEPS_IN_VAIN;
     for (let vain = 0; vain < most && this.#left() > 0; vain++) {
       if (partial.missing === 0) {
         // Where sheets can be settled first, another start is better than a plan cut down.
@@ -109,9 +106,9 @@ export class LocalSearch {
     }
   }
 
-  /** The likely patterns, in rounds that settle sheets before bands. */
-  #sheetsFirstIn(round: number): BandBook | undefined {
-    return round % BANDS_FIRST_EVERY === BANDS_FIRST_EVERY - 1 ? undefined : this.#listed;
+  /** What such a round aims for: a good plan soon, then one that meets the bound. */
+  #aim(round: number): number {
+    return round % 2 === 0 ? this.#incumbent.nearBound : this.#incumbent.leastCost;
   }
 
   async #start(
@@ -125,31 +122,8 @@ export class LocalSearch {
     if (taken !== undefined) {
       return refillRest(this.#ground, this.#guide, rest, target, again);
     }
-    const listed = this.#sheetsFirstIn(round);
-    if (listed !== undefined) return this.#sheetsFirst(listed, target, random);
+    if (this.#sheetsFirst !== undefined) return this.#sheetsFirst.plan(target, round, random);
     return refillBySettling(this.#ground, this.#guide, rest, target, random, again);
-  }
-
-  /** The best of several starts that settle sheets before bands. */
-  async #sheetsFirst(
-    book: BandBook,
-    target: number,
-    random: () => number,
-  ): Promise<Partial | undefined> {
-    const { demand, objective } = this.#ground;
-    const caps = [...objective.caps, { measure: this.#incumbent.measure, atMost: target }];
-    const { weights } = this.#guide;
-    let best: Partial | undefined;
-    for (let start = 0; start < STARTS_EACH && this.#left() > 0; start++) {
-      const covered = await coverSheetsFirst(this.#ground, { book, caps, weights, random });
-      this.#incumbent.tell('local search');
-      if (covered?.planned === undefined) continue;
-      const { planned } = covered;
-      const missing = missingWeight(demand, planned, weights);
-      if (missing < (best?.missing ?? Number.POSITIVE_INFINITY)) best = { planned, missing };
-      if (missing === 0) break;
-    }
-    return best;
   }
 
   /** What a cost allows of a plan, the sheets that waste most left out. */
@@ -171,12 +145,21 @@ export class LocalSearch {
   }
 }
 
-function listedOf(ground: SearchGround, root: LinearResult): BandBook | undefined {
-  const { demand, scale } = ground;
+/**
+ * Likely patterns where there are so many of each piece and so many sheets that whole
+ * sheets are settled first: listed where that is soon done, or those that came up.
+ */
+function likelyPool(ground: SearchGround, root: LinearResult): BandBook | undefined {
+  const { demand, scale, pricer, book } = ground;
   const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
   const kinds = demand.filter((quantity) => quantity > 0).length;
   const sheets = root.answer?.sheets.reduce((sum, amount) => sum + amount, 0) ?? 0;
   if (pieces < MANY_OF_EACH * kinds || sheets < MANY_SHEETS) return undefined;
+  if (pricer.bandsOf === undefined || ground.bare !== undefined) return undefined;
   const gap = GAP_TO_LIST * Math.max(0, ...root.bound.classCost.map((cost) => cost / scale));
-  return likelyBook(ground, root, gap, MOST_LISTED);
+  const listed = likelyBook(ground, root, gap, MOST_LISTED);
+  if (listed !== undefined) return listed;
+  const pool = ground.newBook();
+  pool.adopt(book, [...book.bands.keys()], [...book.sheets.keys()]);
+  return pool;
 }

@@ -37,3 +37,39 @@ function compare(a: number, b: number): number {
   if (a === b) return 0;
   return a < b ? -1 : 1;
 }
+
+/**
+ * What using each pattern costs beyond its worth at the duals, with the other level
+ * that it cannot do without: a band with the best sheet that has its slot, a sheet
+ * with the best bands in all of its slots. Slots that no good sheet has are cheap by
+ * themselves, so that reduced costs alone tell little.
+ */
+export function jointCosts(
+  book: BandBook,
+  duals: BandDuals,
+): { readonly sheets: readonly number[]; readonly bands: readonly number[] } {
+  const alone = reducedCosts(book, duals, (_, copies) => copies);
+  const ofSheet = new Array<number>(book.slots.length).fill(Number.POSITIVE_INFINITY);
+  const ofBand = [...ofSheet];
+  book.sheets.forEach(({ slots }, sheet) => {
+    for (const [slot] of slots) ofSheet[slot] = Math.min(ofSheet[slot], alone.sheets[sheet]);
+  });
+  book.bands.forEach(({ slot }, band) => {
+    ofBand[slot] = Math.min(ofBand[slot], alone.bands[band]);
+  });
+  const [sheetIn, bandIn] = [[...ofSheet], [...ofBand]];
+  book.slots.forEach((_, narrow) => {
+    book.slots.forEach((_, wide) => {
+      if (!book.mayLieIn(narrow, wide)) return;
+      const lost = Math.max(0, (duals.slots[wide] ?? 0) - (duals.slots[narrow] ?? 0));
+      sheetIn[narrow] = Math.min(sheetIn[narrow], ofSheet[wide] + lost);
+      bandIn[wide] = Math.min(bandIn[wide], ofBand[narrow] + lost);
+    });
+  });
+  return {
+    bands: alone.bands.map((cost, band) => cost + sheetIn[book.bands[band].slot]),
+    sheets: alone.sheets.map((cost, sheet) =>
+      book.sheets[sheet].slots.reduce((sum, [slot, count]) => sum + bandIn[slot] * count, cost),
+    ),
+  };
+}

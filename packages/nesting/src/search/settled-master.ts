@@ -5,6 +5,7 @@ import { coinWorth } from '../master/exact-bound.js';
 import type { Objective } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
+import { leastFirst } from './reduced-costs.js';
 import { bestDivisions } from './sheet-divisions.js';
 
 export interface SettledMasterRequest {
@@ -17,10 +18,21 @@ export interface SettledMasterRequest {
   readonly spare?: readonly number[];
   /** Patterns to start from; it takes in those that come up. */
   readonly book: BandBook;
+  /**
+   * Where given, fresh bands are taken from these, such as fit the slots of the book;
+   * absent where they are to be priced.
+   */
+  readonly pool?: BandBook;
+  /** True where no sheet is open any more, so that only bands in the slots of the book are of use. */
+  readonly closed?: boolean;
 }
 
 /** A band or a division must gain this share of a coin to be worth a column. */
 const LEAST_GAIN = 1e-7;
+/** Most bands that are taken from a pool at a time. */
+const MOST_FROM_POOL = 20;
+/** More slots than any division has. */
+export const ANY_NUMBER = 1_000_000;
 
 /**
  * A linear master some of whose bands and sheets are settled, which prices fresh
@@ -95,6 +107,7 @@ export class SettledMaster {
   }
 
   settleSheet(sheet: number, count: number): void {
+    this.#master.addFromBook();
     this.sheets[sheet] = (this.sheets[sheet] ?? 0) + count;
     this.#master.setLeastOfSheet(sheet, this.sheets[sheet]);
   }
@@ -132,8 +145,14 @@ export class SettledMaster {
     return answer;
   }
 
-  /** The linear plan with what is settled so far; undefined where there is none in time. */
-  async solve(mostRounds: number): Promise<BandAnswer | undefined> {
+  /**
+   * The linear plan with what is settled so far; undefined where there is none in time.
+   * @param enough a cost that is good enough without fresh patterns
+   */
+  async solve(
+    mostRounds: number,
+    enough = Number.NEGATIVE_INFINITY,
+  ): Promise<BandAnswer | undefined> {
     const { deadline, effort } = this.#ground;
     let answer: BandAnswer | undefined;
     for (let round = 1; ; round++) {
@@ -143,7 +162,8 @@ export class SettledMaster {
       effort.rounds++;
       if (typeof solved === 'string' || solved.duals === undefined) return answer;
       answer = solved;
-      if (round === mostRounds || !this.#addFresh(solved.duals)) return answer;
+      if (round === mostRounds || solved.cost <= enough) return answer;
+      if (!this.#addFresh(solved.duals)) return answer;
     }
   }
 
@@ -153,9 +173,41 @@ export class SettledMaster {
 
   /** @returns whether any pattern came up that gains */
   #addFresh(duals: BandDuals): boolean {
-    const { scale, pricerFor, proper } = this.#ground;
-    const { book, classes, objective } = this.#request;
+    const { book, pool, closed } = this.#request;
     const before = book.bands.length + book.sheets.length;
+    if (pool === undefined) this.#addPriced(duals);
+    else this.#addFrom(pool, duals);
+    if (closed !== true) {
+      // Where bands are open, any number of slots may be of use.
+      const needed = pool === undefined ? this.needed : book.slots.map(() => ANY_NUMBER);
+      for (const division of bestDivisions(this.#ground, book, duals, needed)) {
+        book.addSheet(division);
+      }
+    }
+    return book.bands.length + book.sheets.length > before;
+  }
+
+  /** Adds the bands of another book that gain most. */
+  #addFrom(pool: BandBook, duals: BandDuals): void {
+    const { book } = this.#request;
+    const costs = pool.bands.map(({ slot, counts }) => {
+      const here = book.find(pool.slots[slot]);
+      if (here === undefined) return 0;
+      return counts.reduce(
+        (sum, [piece, copies]) => sum - duals.pieces[piece] * copies,
+        duals.slots[here] ?? 0,
+      );
+    });
+    const gaining = leastFirst(
+      costs.map((cost) => (cost < -LEAST_GAIN ? cost : Number.POSITIVE_INFINITY)),
+      MOST_FROM_POOL,
+    );
+    book.adopt(pool, gaining, []);
+  }
+
+  #addPriced(duals: BandDuals): void {
+    const { scale, pricerFor, proper } = this.#ground;
+    const { book, classes, objective, closed } = this.#request;
     const { left } = this;
     const values = duals.pieces.map((dual, piece) =>
       left[piece] > 0 ? Math.max(0, Math.floor(dual * scale)) : 0,
@@ -165,17 +217,15 @@ export class SettledMaster {
     const gains = (worth: number, price: number) =>
       worth > (Math.max(0, price) + LEAST_GAIN) * scale;
     for (const offer of priced.bands?.() ?? []) {
+      if (closed === true && !book.has(offer)) continue;
       const slot = book.slot(offer.box, offer.cuts, offer.extent);
       if (gains(offer.worth, duals.slots[slot] ?? 0)) book.addBand(offer.make());
     }
+    if (closed === true) return;
     classes.forEach((_, g) => {
       for (const { pattern, worth } of priced.patterns(g)) {
         if (gains(worth, duals.classes[g])) book.addPattern(proper(pattern, left));
       }
     });
-    for (const division of bestDivisions(this.#ground, book, duals, this.needed)) {
-      book.addSheet(division);
-    }
-    return book.bands.length + book.sheets.length > before;
   }
 }

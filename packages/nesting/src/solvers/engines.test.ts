@@ -82,6 +82,44 @@ describe('the engines', () => {
     );
   });
 
+  it('agree where only some columns must be whole, at a cost between those of all and none', () => {
+    let between = 0;
+    fc.assert(
+      fc.property(coveringModel, fc.nat(13), (model, up) => {
+        const integer = new Set([...model.columns.keys()].filter((column) => column <= up));
+        const limits = { integer, seconds: 5 };
+        const theirs = solveWith(highs, model, limits);
+        const ours = solveWith(javascriptEngine, model, limits);
+        expect(ours.status).toBe(theirs.status);
+        if (theirs.status !== 'optimal' || ours.status !== 'optimal') return;
+        expect(ours.objective).toBeCloseTo(theirs.objective, 6);
+        expect(checkAnswer(model, theirs, integer).status).toBe('optimal');
+        const [all, none] = [true, false].map((whole) => {
+          const answer = solveWith(highs, model, { integer: whole, seconds: 5 });
+          return answer.status === 'optimal' ? answer.objective : Number.NaN;
+        });
+        expect(theirs.objective).toBeGreaterThanOrEqual(none - 1e-6);
+        // There may be an answer with some whole where there is none with all.
+        if (theirs.objective > all + 1e-6) throw new Error(`${theirs.objective} is above ${all}`);
+        if (theirs.objective > none + 1e-6 && theirs.objective < all - 1e-6) between++;
+      }),
+      { numRuns: 150 },
+    );
+    expect(between).toBeGreaterThan(5);
+  });
+
+  it('HiGHS is asked anew what must be whole each time', () => {
+    const session = highs.open([{ sense: 'at least', bound: 3 }]);
+    const column = { cost: 1, upper: 9, rows: [0], coefficients: [2] };
+    session.add([column, { ...column, cost: 1.1 }]);
+    const cost = (integer: SolveLimits['integer']) => session.solve({ integer, seconds: 5 });
+    expect(cost(new Set([0]))).toMatchObject({ objective: 1.55 });
+    expect(cost(new Set([1]))).toMatchObject({ objective: 1.5 });
+    expect(cost(true)).toMatchObject({ objective: 2 });
+    expect(cost(false)).toMatchObject({ objective: 1.5 });
+    session.close();
+  });
+
   it('give duals of the right sign that prove the objective', () => {
     fc.assert(
       fc.property(coveringModel, fc.boolean(), (model, small) => {

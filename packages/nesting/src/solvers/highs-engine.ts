@@ -6,7 +6,9 @@ import type {
   LinearRow,
   Session,
   SolveLimits,
+  Whole,
 } from './linear-model.js';
+import { mustBeWhole } from './linear-model.js';
 
 // The package's types describe its CommonJS build, where the loader is the
 // module's `default`; the ES module that runs exports the loader itself.
@@ -48,7 +50,8 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
   // A gap of 0: the caller compares costs exactly, so "nearly best" is no answer.
   model.options.set({ output_flag: false, mip_rel_gap: 0, mip_abs_gap: 1e-9, random_seed: 1 });
   let columns = 0;
-  let integral = 0;
+  /** What the columns were last asked to be, and how many there were. */
+  let asked: { readonly integer: Whole; readonly columns: number } = { integer: false, columns: 0 };
 
   function addRows(added: readonly LinearRow[]): void {
     if (added.length === 0) return;
@@ -106,13 +109,17 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
 
   function solve(limits: SolveLimits): Answer {
     const type = highs.constants.variableType;
-    const wanted = limits.integer ? columns : 0;
-    if (wanted !== integral && columns > 0) {
+    const { integer } = limits;
+    // New columns come as broken ones.
+    const same = integer === asked.integer && (integer === false || columns === asked.columns);
+    if (!same && columns > 0) {
       model.changeColsIntegrality(
         { kind: 'range', from: 0, to: columns - 1 },
-        new Array(columns).fill(limits.integer ? type.integer : type.continuous),
+        Array.from({ length: columns }, (_, column) =>
+          mustBeWhole(integer, column) ? type.integer : type.continuous,
+        ),
       );
-      integral = wanted;
+      asked = { integer, columns };
     }
     // The clock of a persistent model runs on from solve to solve.
     model.options.set('time_limit', model.getRunTime() + Math.max(0.01, limits.seconds));
@@ -142,7 +149,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
         status: 'optimal',
         objective: model.getObjectiveValue(),
         values: Array.from(solution.colValue),
-        duals: limits.integer ? [] : Array.from(solution.rowDual),
+        duals: integer === false ? Array.from(solution.rowDual) : [],
       };
     }
     // 2 is HiGHS's code for "a feasible point is available".

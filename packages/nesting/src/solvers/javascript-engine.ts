@@ -7,6 +7,7 @@ import type {
   Session,
   SolveLimits,
 } from './linear-model.js';
+import { mustBeWhole } from './linear-model.js';
 
 // The package's types describe its CommonJS build, where the solver is the
 // module's `default`; the ES module that runs exports the solver itself.
@@ -31,7 +32,7 @@ function openSession(opened: readonly LinearRow[]): Session {
     const primal = runModel(primalModel(rows, columns, limits));
     if (!primal.feasible) return { status: 'infeasible' };
     const values = columns.map((_, index) => numberAt(primal, `c${index}`));
-    if (limits.integer) {
+    if (limits.integer !== false) {
       // At its time limit it may flag an answer feasible that is not integral;
       // whoever reads the answer recomputes it.
       return { status: 'optimal', objective: primal.result, values, duals: [] };
@@ -83,7 +84,7 @@ function primalModel(
       constraints[`l${index}`] = { min: column.lower };
     }
     variables[`c${index}`] = entries;
-    if (limits.integer) ints[`c${index}`] = 1;
+    if (mustBeWhole(limits.integer, index)) ints[`c${index}`] = 1;
   });
   return {
     optimize: 'cost',

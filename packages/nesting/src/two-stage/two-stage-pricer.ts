@@ -1,5 +1,5 @@
 import type { Box } from '../pattern/box.js';
-import { listFillings } from '../pattern/fillings.js';
+import { type ListingBudget, listFillings } from '../pattern/fillings.js';
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, netRest } from '../pattern/limits.js';
 import type { Pattern, SplitPart } from '../pattern/part.js';
@@ -117,27 +117,17 @@ export class TwoStagePricer implements PatternPricer {
     for (const [f, family] of families.entries()) {
       const at = faces.find((face) => face.family === f);
       if (at === undefined) continue;
-      for (const [w, width] of family.widths.entries()) {
-        const lays = [...family.lays.keys()].slice(0, width.leading).concat(width.fitting);
-        const listed = listFillings(
-          {
-            capacity: family.length,
-            items: lays.map((lay) => ({
-              size: family.lays[lay].along,
-              most: width.uncut ? 1 : this.#demand[family.lays[lay].piece],
-            })),
-            values: lays.map((lay) => values[family.lays[lay].piece]),
-            least: this.#strips[f].worth(w) - gap,
-            required: width.whole ? 0 : width.leading,
-          },
+      for (const w of family.widths.keys()) {
+        const listed = this.#listBands(
+          at,
+          w,
+          values,
+          family.widths[w].leading,
+          this.#strips[f].worth(w) - gap,
           budget,
         );
         if (listed === undefined) return undefined;
-        for (const filling of listed) {
-          const counts = filling.map(([i, copies]) => [lays[i], copies] as const);
-          const part = strip(family, counts, at.cuts);
-          bands.push({ box: at.box, cuts: at.cuts, extent: width.extent, part, kept: 0 });
-        }
+        bands.push(...listed);
       }
     }
     const sheets: SheetDivision[] = [];
@@ -161,6 +151,61 @@ export class TwoStagePricer implements PatternPricer {
       }
     }
     return { bands, sheets };
+  }
+
+  bandsOf(
+    values: ArrayLike<number>,
+    at: Omit<Band, 'part' | 'kept'>,
+    beyond: number,
+    least: number,
+    most: number,
+  ): readonly Band[] | undefined {
+    if (this.#keep !== undefined || this.#limits.narrowest > 1) return undefined;
+    const face = this.#faces.faces.find(({ box, cuts }) => box === at.box && cuts === at.cuts);
+    if (face === undefined) return [];
+    const { widths, lays } = this.#faces.families[face.family];
+    const width = widths.findIndex(({ extent }) => extent === at.extent);
+    if (width < 0) return [];
+    const { leading } = widths[width];
+    const wider = lays.slice(0, leading).findIndex(({ across }) => across > beyond);
+    const required = wider < 0 ? leading : wider;
+    const budget = { fillings: most, steps: most * STEPS_PER_PATTERN };
+    return this.#listBands(face, width, values, required, least, budget);
+  }
+
+  /**
+   * The bands of a width that are worth at least so much.
+   * @param required they hold a lay from this index on
+   * @returns undefined where the budget runs out
+   */
+  #listBands(
+    { box, cuts, family: f }: Faces['faces'][number],
+    index: number,
+    values: ArrayLike<number>,
+    required: number,
+    least: number,
+    budget: ListingBudget,
+  ): readonly Band[] | undefined {
+    const family = this.#faces.families[f];
+    const width = family.widths[index];
+    const lays = [...family.lays.keys()].slice(0, width.leading).concat(width.fitting);
+    const listed = listFillings(
+      {
+        capacity: family.length,
+        items: lays.map((lay) => ({
+          size: family.lays[lay].along,
+          most: width.uncut ? 1 : this.#demand[family.lays[lay].piece],
+        })),
+        values: lays.map((lay) => values[family.lays[lay].piece]),
+        least,
+        required: width.whole ? 0 : required,
+      },
+      budget,
+    );
+    return listed?.map((filling) => {
+      const counts = filling.map(([i, copies]) => [lays[i], copies] as const);
+      return { box, cuts, extent: width.extent, part: strip(family, counts, cuts), kept: 0 };
+    });
   }
 
   #bands(): readonly BandOffer[] {

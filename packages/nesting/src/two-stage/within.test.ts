@@ -78,6 +78,104 @@ function divided(bands: readonly (Band | undefined)[], { sheets }: PatternList):
   });
 }
 
+/** Every way to fill a strip to which no further piece can be added, by trying all numbers of each. */
+function everyFilling(
+  lays: readonly { readonly piece: number; readonly along: number }[],
+  room: number,
+  wanted: readonly number[],
+): readonly (readonly number[])[] {
+  const [lay, ...others] = lays;
+  if (lay === undefined) return [wanted.map(() => 0)];
+  const fillings: number[][] = [];
+  for (let copies = 0; copies <= wanted[lay.piece] && copies * lay.along <= room; copies++) {
+    for (const rest of everyFilling(others, room - copies * lay.along, wanted)) {
+      fillings.push(rest.map((count, piece) => count + (piece === lay.piece ? copies : 0)));
+    }
+  }
+  return fillings;
+}
+
+describe('TwoStagePricer.bandsOf', () => {
+  it('lists the full bands of a width that are worth so much and need to be so wide, and no others', () => {
+    const seen = { listed: 0, none: 0 };
+    const side = fc.integer({ min: 2, max: 9 });
+    fc.assert(
+      fc.property(
+        fc.array(fc.record({ length: side, width: side, value: fc.nat(9), wanted: fc.nat(3) }), {
+          minLength: 1,
+          maxLength: 4,
+        }),
+        fc.integer({ min: 9, max: 24 }),
+        fc.nat(9),
+        fc.nat(30),
+        fc.nat(3),
+        (pieces, length, upTo, least, at) => {
+          const lays = pieces.map(({ length, width }, piece) => ({
+            piece,
+            turned: false,
+            length,
+            width,
+          }));
+          const box = { length, width: 12, firstCuts: ['along'] as const, lays };
+          const limits = { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 };
+          const wanted = pieces.map((piece) => piece.wanted);
+          const values = pieces.map((piece) => piece.value);
+          const pricer = new TwoStagePricer([box], wanted, limits, undefined);
+          const extent = pieces[at % pieces.length].width;
+          const place = { box: 0, cuts: 'along', extent } as const;
+          const beyond = Math.min(upTo, extent - 1);
+          const listed = pricer.bandsOf(values, place, beyond, least, 5000);
+          if (listed === undefined) throw new Error('the list is too long');
+          const fits = (piece: number) => pieces[piece].width <= extent;
+          const along = lays
+            .filter(({ piece }) => fits(piece))
+            .map(({ piece, length }) => ({ piece, along: length }));
+          const taken = (counts: readonly number[]) =>
+            counts.reduce((sum, n, i) => sum + n * pieces[i].length, 0);
+          const expected = everyFilling(along, length, wanted).filter(
+            (counts) =>
+              taken(counts) <= length &&
+              counts.some((n, i) => n > 0 && pieces[i].width > beyond) &&
+              counts.reduce((sum, n, i) => sum + n * values[i], 0) >= least &&
+              counts.every(
+                (n, i) => !fits(i) || n === wanted[i] || taken(counts) + pieces[i].length > length,
+              ),
+          );
+          const asText = (all: readonly (readonly number[])[]) =>
+            all.map((counts) => counts.join(' ')).sort();
+          const found = listed.map(({ part }) => {
+            const held = new Map(countsOf(part));
+            return pieces.map((_, piece) => held.get(piece) ?? 0);
+          });
+          expect(asText(found)).toEqual(asText(expected));
+          seen[found.length > 0 ? 'listed' : 'none']++;
+        },
+      ),
+      { numRuns: 500 },
+    );
+    expect(seen.listed).toBeGreaterThan(100);
+    expect(seen.none).toBeGreaterThan(50);
+  });
+
+  it('gives up where there are too many, and knows only widths that strips have', () => {
+    const lays = [3, 4, 5].map((along, piece) => ({
+      piece,
+      turned: false,
+      length: along,
+      width: 2,
+    }));
+    const box = { length: 60, width: 60, firstCuts: ['along'] as const, lays };
+    const limits = { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 };
+    const pricer = new TwoStagePricer([box], [50, 50, 50], limits, undefined);
+    const at = (extent: number) => ({ box: 0, cuts: 'along', extent }) as const;
+    expect(pricer.bandsOf([3, 4, 5], at(2), 0, 60, 5)).toBeUndefined();
+    expect(pricer.bandsOf([3, 4, 5], at(2), 0, 60, 5000)?.length).toBeGreaterThan(5);
+    expect(pricer.bandsOf([3, 4, 5], at(3), 0, 60, 5000)).toEqual([]);
+    const kept = new TwoStagePricer([box], [50, 50, 50], limits, () => 1);
+    expect(kept.bandsOf([3, 4, 5], at(2), 0, 60, 5000)).toBeUndefined();
+  });
+});
+
 describe('TwoStagePricer.within', () => {
   it('lists every band and division that a pattern within the gap is made of', () => {
     let within = 0;

@@ -1,0 +1,266 @@
+import type { BandBook } from '../master/band-book.js';
+import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-master.js';
+import type { Cap } from '../master/objective.js';
+import type { Rolling } from '../problem.js';
+import { compose } from './compose.js';
+import type { SearchGround } from './ground.js';
+import type { Planned } from './planned.js';
+import { leastFirst, reducedCosts } from './reduced-costs.js';
+import { missingWeight, type Partial } from './refill.js';
+import type { SettledSheets } from './settle-sheets.js';
+import { SettledMaster } from './settled-master.js';
+
+export interface BandSettlingRequest {
+  /** Likely patterns, many of them. */
+  readonly pool: BandBook;
+  readonly caps: readonly Cap[];
+  /** What going without a piece counts. */
+  readonly weights: readonly number[];
+  /** The same, 1 on average. */
+  readonly losses: readonly number[];
+}
+
+const EPSILON = 1e-6;
+/** Once no more bands than this are open, or none can be settled, the integer master cuts the rest. */
+const BANDS_OPEN = 80;
+/** The share of the room for spare pieces that settling may use up. */
+const MAY_LOSE = 0.3;
+/** Bands of a slot that are listed, and by how much of a measure of spare pieces they may fall short. */
+const LISTED = 80;
+const LISTED_SHORT = 0.02;
+/** How much nearer to the best is looked where there are more. */
+const NEARER = 1.5;
+const NEAREST = 1e-7;
+/** Bands that an integer master works with, and nodes it may take. */
+const BANDS = 800;
+const NODES = 150;
+/** How far from the best an answer may be by which less is gone without. */
+const GOOD_ENOUGH = 0.3;
+/** Share of the time left that one integer master may take. */
+const SHARE_OF_TIME = 0.25;
+const ROUNDS_FIRST = 10;
+const ROUNDS_EACH = 2;
+
+/**
+ * Settles the bands of sheets that are settled already. The fewer spare pieces there is
+ * room for, the better each band must fill its slot, so that all bands worth trying
+ * can be listed.
+ */
+export class BandSettling {
+  readonly #ground: SearchGround;
+  readonly #request: BandSettlingRequest;
+  readonly #settled: SettledSheets;
+  readonly #book: BandBook;
+  readonly #master: SettledMaster;
+  /** The linear plan of the bands, none of them settled. */
+  readonly #start: BandAnswer;
+
+  private constructor(
+    ground: SearchGround,
+    request: BandSettlingRequest,
+    settled: SettledSheets,
+    book: BandBook,
+    master: SettledMaster,
+    start: BandAnswer,
+  ) {
+    this.#ground = ground;
+    this.#request = request;
+    this.#settled = settled;
+    this.#book = book;
+    this.#master = master;
+    this.#start = start;
+  }
+
+  /** Solves the linear plan of the bands; undefined where there is no time. */
+  static async open(
+    ground: SearchGround,
+    request: BandSettlingRequest,
+    settled: SettledSheets,
+  ): Promise<BandSettling | undefined> {
+    const { caps, losses, pool } = request;
+    const { demand } = ground;
+    const { classes } = settled;
+    const book = ground.newBook();
+    const used = [...settled.sheets.keys()].filter((sheet) => settled.sheets[sheet] > 0);
+    // The book's sheets are in the order in which they were taken in.
+    book.adopt(settled.book, [], used);
+    for (const from of [settled.book, pool]) {
+      const fitting = [...from.bands.keys()].filter(
+        (band) => book.find(from.slots[from.bands[band].slot]) !== undefined,
+      );
+      book.adopt(from, fitting, []);
+    }
+    const objective = { cost: undefined, caps };
+    const spare = demand.map(() => 1);
+    const asked = { demand, classes, objective, losses, spare, book, closed: true };
+    const master = new SettledMaster(ground, asked);
+    used.forEach((sheet, index) => {
+      master.settleSheet(index, settled.sheets[sheet]);
+    });
+    const start = await master.solve(ROUNDS_FIRST);
+    if (start?.duals !== undefined) {
+      return new BandSettling(ground, request, settled, book, master, start);
+    }
+    master.close();
+    return undefined;
+  }
+
+  /** What the linear plan of the bands costs; see the sheets'. */
+  get cost(): number {
+    return this.#start.cost;
+  }
+
+  close(): void {
+    this.#master.close();
+  }
+
+  /**
+   * Settles most bands about as the linear plan has them, other ones each time, and
+   * the rest by the integer master.
+   */
+  async settle(random: () => number): Promise<Partial | undefined> {
+    const master = this.#master;
+    try {
+      const last = await this.#settleMost(random);
+      return last.duals === undefined ? undefined : await this.#settleRest(last.duals);
+    } finally {
+      [...master.bands].forEach((count, band) => {
+        if (count > 0) master.settleBand(band, -count);
+      });
+    }
+  }
+
+  /** @returns the linear plan then */
+  async #settleMost(random: () => number): Promise<BandAnswer> {
+    const master = this.#master;
+    const most = this.#start.cost + MAY_LOSE * Math.abs(this.#start.cost);
+    let answer = this.#start;
+    for (let settled = true; settled; ) {
+      settled = false;
+      for (const band of shuffled(answer.bands, random)) {
+        if (openBands(master, answer) <= BANDS_OPEN) return answer;
+        const count = Math.floor(answer.bands[band] - (master.bands[band] ?? 0) + EPSILON);
+        if (count === 0) continue;
+        master.settleBand(band, count);
+        const next = await master.solve(ROUNDS_EACH, most);
+        if (next !== undefined && next.cost <= most) {
+          answer = next;
+          settled = true;
+        } else {
+          master.settleBand(band, -count);
+        }
+      }
+    }
+    return answer;
+  }
+
+  async #settleRest(duals: BandDuals): Promise<Partial | undefined> {
+    const ground = this.#ground;
+    const { engines, deadline, effort } = ground;
+    const { caps, weights } = this.#request;
+    const { left, needed, bands: settled } = this.#master;
+    const book = this.#wholeBook(duals);
+    const here = (slot: number) => book.find(this.#book.slots[slot]) ?? 0;
+    const slotDuals: number[] = [];
+    const slotsNeeded: number[] = [];
+    this.#book.slots.forEach((_, slot) => {
+      slotDuals[here(slot)] = duals.slots[slot] ?? 0;
+      slotsNeeded[here(slot)] = needed[slot] ?? 0;
+    });
+    const master = new BandMaster({
+      demand: left,
+      classes: this.#settled.classes,
+      objective: { cost: undefined, caps },
+      penalties: weights,
+      packs: true,
+      needed: slotsNeeded,
+      book,
+      engines,
+    });
+    try {
+      const costs = reducedCosts(book, { ...duals, slots: slotDuals }, (_, copies) => copies);
+      const ofUse = costs.bands.map((cost, band) =>
+        book.bands[band].counts.every(([piece, copies]) => copies <= left[piece])
+          ? cost
+          : Number.POSITIVE_INFINITY,
+      );
+      master.addFromBook(undefined, leastFirst(ofUse, BANDS));
+      this.#book.sheets.forEach((_, sheet) => {
+        master.setLeastOfSheet(sheet, this.#master.sheets[sheet] ?? 0);
+      });
+      effort.integerMasters++;
+      const answer = await master.solve({
+        integer: true,
+        seconds: deadline.left() * SHARE_OF_TIME,
+        nodes: NODES,
+        gap: GOOD_ENOUGH,
+      });
+      if (typeof answer === 'string') return undefined;
+      const bands = book.bands.map((_, band) => (settled[band] ?? 0) + answer.bands[band]);
+      const planned = compose(book, { sheets: answer.sheets, bands }).map(
+        ([pattern, count]): Planned => ({ pattern, count }),
+      );
+      return { planned, missing: missingWeight(ground.demand, planned, weights) };
+    } finally {
+      master.close();
+    }
+  }
+
+  /** The sheets and bands of the book, in their order, and those bands besides that fall short of gaining by least. */
+  #wholeBook(duals: BandDuals): BandBook {
+    const ground = this.#ground;
+    const known = this.#book;
+    const book = ground.newBook();
+    book.adopt(known, [], [...known.sheets.keys()]);
+    book.adopt(known, [...known.bands.keys()], []);
+    const pricer = ground.pricerFor(this.#master.left);
+    const places = placesOf(ground, known);
+    known.slots.forEach(({ family, extent }, slot) => {
+      const place = places.get(slot);
+      if (place === undefined) return;
+      const narrower = known.slots.filter(
+        (other) => other.family === family && other.extent < extent,
+      );
+      const beyond = Math.max(0, ...narrower.map((other) => other.extent));
+      const worth = duals.slots[slot] ?? 0;
+      for (let short = LISTED_SHORT; short > NEAREST; short /= NEARER) {
+        const at = { ...place, extent };
+        const bands = pricer.bandsOf?.(duals.pieces, at, beyond, worth - short, LISTED);
+        if (bands === undefined) continue;
+        for (const band of bands) book.addBand(band);
+        return;
+      }
+    });
+    return book;
+  }
+}
+
+/** How many bands the linear plan has that are not settled. */
+function openBands(master: SettledMaster, { bands }: BandAnswer): number {
+  return bands.reduce((sum, amount, band) => sum + amount - (master.bands[band] ?? 0), 0);
+}
+
+/** The bands that there are at least one of, in any order. */
+function shuffled(amounts: readonly number[], random: () => number): readonly number[] {
+  return [...amounts.keys()]
+    .filter((band) => amounts[band] >= 1 - EPSILON)
+    .map((band) => ({ band, at: random() }))
+    .sort((a, b) => a.at - b.at)
+    .map(({ band }) => band);
+}
+
+/** For each slot of a book, a box that has it and how its first cuts run then. */
+function placesOf(
+  { classes }: SearchGround,
+  book: BandBook,
+): ReadonlyMap<number, { readonly box: number; readonly cuts: Rolling }> {
+  const places = new Map<number, { box: number; cuts: Rolling }>();
+  classes.forEach(({ box: { firstCuts } }, box) => {
+    for (const cuts of firstCuts) {
+      for (const slot of book.slotsOf(box, cuts)) {
+        if (!places.has(slot)) places.set(slot, { box, cuts });
+      }
+    }
+  });
+  return places;
+}

@@ -1,0 +1,240 @@
+import type { BandBook } from '../master/band-book.js';
+import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-master.js';
+import type { Cap } from '../master/objective.js';
+import type { StockClass } from '../master/stock-class.js';
+import type { SearchGround } from './ground.js';
+import { jointCosts, leastFirst } from './reduced-costs.js';
+import { settleSupplies } from './settle-supplies.js';
+import { ANY_NUMBER, SettledMaster } from './settled-master.js';
+import { likelyDivisions } from './sheet-divisions.js';
+
+export interface SheetSettlingRequest {
+  /** Likely patterns, many of them. */
+  readonly pool: BandBook;
+  readonly caps: readonly Cap[];
+  /** For each piece, what going without one counts, 1 on average. */
+  readonly losses: readonly number[];
+}
+
+/** Sheets that are settled, whose bands may still be broken. */
+export interface SettledSheets {
+  readonly classes: readonly StockClass[];
+  /** The patterns that were chosen from, and how many of each sheet pattern. */
+  readonly book: BandBook;
+  readonly sheets: readonly number[];
+  /**
+   * Of the linear plan over the bands: below 0 where spare pieces could be cut, which
+   * whole bands need; above where pieces must be gone without.
+   */
+  readonly cost: number;
+}
+
+/** How many patterns are chosen from. */
+export interface Breadth {
+  readonly sheets: number;
+  readonly bands: number;
+}
+
+/** How far from the linear plan numbers of the dearest sheets are tried. */
+const APART = 3;
+/** Divisions of a face that are listed, and by what share of a sheet they may fall short. */
+const LISTED_DIVISIONS = 200;
+const LISTED_SHORT = 0.1;
+/** Of the patterns chosen, this share at most is of one stock, or of one slot. */
+const MOST_OF_STOCK = 0.4;
+const MOST_OF_SLOT = 0.04;
+/** Share of the time left that one integer master may take. */
+const SHARE_OF_TIME = 0.4;
+/** How many are tried before one is settled, and what may be lost by the first that will do. */
+const TRIED = 5;
+const LITTLE = 0.003;
+/** How far noise may change the weight of what is broken, as a share. */
+const NOISE = 0.5;
+const ROUNDS_FIRST = 10;
+const ROUNDS_EACH = 2;
+const EPSILON = 1e-6;
+
+/**
+ * Settles whole sheets while their bands may be broken: the linear plan of the bands
+ * tells what sheets are good for. What is sought leaves room for as many spare pieces
+ * as possible, which whole bands need.
+ */
+export class SheetSettling {
+  readonly #ground: SearchGround;
+  readonly #request: SheetSettlingRequest;
+  readonly #classes: readonly StockClass[];
+  readonly #answer: BandAnswer;
+  readonly #duals: BandDuals;
+
+  private constructor(
+    ground: SearchGround,
+    request: SheetSettlingRequest,
+    classes: readonly StockClass[],
+    answer: BandAnswer,
+    duals: BandDuals,
+  ) {
+    this.#ground = ground;
+    this.#request = request;
+    this.#classes = classes;
+    this.#answer = answer;
+    this.#duals = duals;
+  }
+
+  /** Settles the supplies; undefined where that fails, or takes too long. */
+  static async open(
+    ground: SearchGround,
+    request: SheetSettlingRequest,
+  ): Promise<SheetSettling | undefined> {
+    const { pool } = request;
+    const { classes } = ground;
+    const master = new SettledMaster(ground, { ...asked(ground, request), classes, book: pool });
+    try {
+      const start = await master.solve(ROUNDS_FIRST);
+      const answer = await settleSupplies(ground, master, start, APART, 1);
+      const duals = answer?.duals;
+      if (answer === undefined || duals === undefined) return undefined;
+      const any = pool.slots.map(() => ANY_NUMBER);
+      const gap = LISTED_SHORT * Math.max(0, ...duals.classes);
+      const divisions = likelyDivisions(ground, pool, duals, any, gap, LISTED_DIVISIONS);
+      for (const division of divisions) pool.addSheet(division);
+      return new SheetSettling(ground, request, master.classes, answer, duals);
+    } finally {
+      master.close();
+    }
+  }
+
+  /** By the integer master, stopped after its root: in seconds, and well. */
+  async byIntegerMaster(breadth: Breadth, nodes: number): Promise<SettledSheets | undefined> {
+    const ground = this.#ground;
+    const book = this.#chosen(breadth);
+    const { losses, ...request } = asked(ground, this.#request);
+    const { engines, deadline } = ground;
+    const classes = this.#classes;
+    const master = new BandMaster({ ...request, penalties: losses, classes, book, engines });
+    try {
+      master.addFromBook();
+      ground.effort.integerMasters++;
+      const seconds = deadline.left() * SHARE_OF_TIME;
+      const answer = await master.solve({ integer: 'sheets', seconds, nodes });
+      if (typeof answer === 'string') return undefined;
+      return { classes, book, sheets: answer.sheets.map(Math.round), cost: answer.cost };
+    } finally {
+      master.close();
+    }
+  }
+
+  /** One after another, as the linear plan has them: at once, and badly. */
+  async byDiving(breadth: Breadth, random: () => number): Promise<SettledSheets | undefined> {
+    const ground = this.#ground;
+    const book = this.#chosen(breadth);
+    const classes = this.#classes;
+    const { pool } = this.#request;
+    const master = new SettledMaster(ground, {
+      ...asked(ground, this.#request),
+      classes,
+      book,
+      pool,
+    });
+    try {
+      let answer = await master.solve(ROUNDS_FIRST);
+      while (answer !== undefined) {
+        const open = openSheets(master, answer, random);
+        if (open.length === 0) {
+          const sheets = book.sheets.map((_, sheet) => master.sheets[sheet] ?? 0);
+          return { classes, book, sheets, cost: answer.cost };
+        }
+        answer = await settleOne(master, answer, open);
+      }
+      return undefined;
+    } finally {
+      master.close();
+    }
+  }
+
+  /** Few patterns out of many, so that linear plans are solved in little time. */
+  #chosen(breadth: Breadth): BandBook {
+    const { pool } = this.#request;
+    const costs = jointCosts(pool, this.#duals);
+    const bands = leastOfEach(
+      costs.bands,
+      this.#answer.bands,
+      breadth.bands,
+      MOST_OF_SLOT,
+      (band) => pool.bands[band].slot,
+    );
+    const sheets = leastOfEach(
+      costs.sheets,
+      this.#answer.sheets,
+      breadth.sheets,
+      MOST_OF_STOCK,
+      (sheet) => pool.sheets[sheet].box,
+    );
+    const book = this.#ground.newBook();
+    book.adopt(pool, bands, sheets);
+    return book;
+  }
+}
+
+function asked({ demand }: SearchGround, { caps, losses }: SheetSettlingRequest) {
+  return { demand, objective: { cost: undefined, caps }, losses, spare: demand.map(() => 1) };
+}
+
+/** Settles the whole parts of sheet patterns; those that are broken, most first. */
+function openSheets(
+  master: SettledMaster,
+  { sheets }: BandAnswer,
+  random: () => number,
+): readonly number[] {
+  const open: { sheet: number; part: number }[] = [];
+  sheets.forEach((amount, sheet) => {
+    const left = amount - (master.sheets[sheet] ?? 0);
+    if (left <= EPSILON) return;
+    const whole = Math.floor(left + EPSILON);
+    if (whole > 0) master.settleSheet(sheet, whole);
+    const part = left - whole;
+    if (part > EPSILON) open.push({ sheet, part: part * (1 + NOISE * (random() - 0.5)) });
+  });
+  return open.sort((a, b) => b.part - a.part || a.sheet - b.sheet).map(({ sheet }) => sheet);
+}
+
+/** Settles one more of those of which there is most, the one that costs the linear plan least. */
+async function settleOne(
+  master: SettledMaster,
+  answer: BandAnswer,
+  open: readonly number[],
+): Promise<BandAnswer | undefined> {
+  let best: { sheet: number; next: BandAnswer } | undefined;
+  for (const sheet of open.slice(0, TRIED)) {
+    master.settleSheet(sheet, 1);
+    const next = await master.solve(ROUNDS_EACH, answer.cost + LITTLE);
+    if (next !== undefined && next.cost <= answer.cost + LITTLE) return next;
+    master.settleSheet(sheet, -1);
+    if (next !== undefined && (best === undefined || next.cost < best.next.cost)) {
+      best = { sheet, next };
+    }
+  }
+  if (best === undefined) return undefined;
+  master.settleSheet(best.sheet, 1);
+  return best.next;
+}
+
+/** All that are used, and those of least cost besides, not too many of one group. */
+function leastOfEach(
+  costs: readonly number[],
+  amounts: readonly number[],
+  most: number,
+  shareOfOne: number,
+  groupOf: (index: number) => number,
+): readonly number[] {
+  const used = (index: number) => (amounts[index] ?? 0) > EPSILON;
+  const ranked = costs.map((cost, index) => (used(index) ? Number.NEGATIVE_INFINITY : cost));
+  const taken = new Map<number, number>();
+  const chosen = leastFirst(ranked, costs.length).filter((index) => {
+    const group = groupOf(index);
+    const before = taken.get(group) ?? 0;
+    if (!used(index) && before >= most * shareOfOne) return false;
+    taken.set(group, before + 1);
+    return true;
+  });
+  return chosen.slice(0, most);
+}

@@ -1,0 +1,173 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { BandMaster } from '../master/band-master.js';
+import { solveLinear } from '../master/column-generation.js';
+import { money, totalCost } from '../master/objective.js';
+import { legal } from '../pattern/legal.js';
+import { seededRandom } from '../random.js';
+import { LARGE, randomOfKind } from '../random-kinds.test.support.js';
+import { groundOf } from './ground.test.support.js';
+import { guideOf } from './guide.js';
+import { Incumbent } from './incumbent.js';
+import { likelyBook } from './listed-masters.js';
+import { demandLeft, sheetsUsed } from './planned.js';
+import { missingWeight } from './refill.js';
+import { BandSettling } from './settle-bands.js';
+import { type SettledSheets, SheetSettling } from './settle-sheets.js';
+import { SheetsFirst } from './sheets-first.js';
+
+const size = { ...LARGE, total: 80, pieceTypes: 4 };
+const kind = { limitedStock: true, offcuts: true } as const;
+const BREADTH = { sheets: 100, bands: 200 };
+
+type Problem = Parameters<typeof groundOf>[0];
+
+/** What a search knows after the linear plan; undefined where it has nothing to start from. */
+async function rooted(problem: Problem, percent: number) {
+  const { ground, start, boxes, rules } = groundOf({ ...problem, keep: [] });
+  if (start === undefined) return undefined;
+  for (const { pattern } of start) ground.book.addPattern(pattern);
+  const master = new BandMaster(ground);
+  try {
+    const root = await solveLinear({ ...ground, master, enough: () => false });
+    const dearest = Math.max(...root.bound.classCost.map((cost) => cost / ground.scale));
+    const pool = likelyBook(ground, root, dearest / 2, 3000);
+    if (pool === undefined) return undefined;
+    const costOf = (used: readonly number[]) => totalCost(ground.classes, used, money);
+    const atMost = Math.floor((costOf(sheetsUsed(start, boxes.length)) * percent) / 100);
+    const guide = guideOf(ground, root);
+    const { weights } = guide;
+    const mean = weights.reduce((sum, weight) => sum + weight, 0) / weights.length;
+    const losses = weights.map((weight) => weight / mean);
+    const request = { pool, caps: [{ measure: money, atMost }], losses, weights };
+    return { ground, boxes, rules, start, guide, request, atMost, costOf };
+  } finally {
+    master.close();
+  }
+}
+
+async function settled(
+  { ground, request }: NonNullable<Awaited<ReturnType<typeof rooted>>>,
+  thoroughly: boolean,
+  seed: number,
+): Promise<SettledSheets | undefined> {
+  const settling = await SheetSettling.open(ground, request);
+  return thoroughly
+    ? settling?.byIntegerMaster(BREADTH, 20)
+    : settling?.byDiving(BREADTH, seededRandom(seed));
+}
+
+describe('settling sheets', () => {
+  it.each([
+    ['by the integer master', true],
+    ['by diving', false],
+  ])('takes whole sheets that keep to the supplies and the caps, %s', async (_, thoroughly) => {
+    const seen = { settled: 0, room: 0 };
+    await fc.assert(
+      fc.asyncProperty(randomOfKind(kind, size), fc.nat(1000), async (problem, seed) => {
+        const set = await rooted(problem, 105);
+        const sheets = set && (await settled(set, thoroughly, seed));
+        if (set === undefined || sheets === undefined) return;
+        seen.settled++;
+        if (sheets.cost < 0) seen.room++;
+        const used = new Array<number>(set.boxes.length).fill(0);
+        sheets.sheets.forEach((count, sheet) => {
+          expect(Number.isInteger(count) && count >= 0).toBe(true);
+          used[sheets.book.sheets[sheet].box] += count;
+        });
+        used.forEach((count, box) => {
+          const { supplies } = set.ground.classes[box];
+          expect(count).toBeLessThanOrEqual(supplies.reduce((sum, { count }) => sum + count, 0));
+        });
+        expect(set.costOf(used)).toBeLessThanOrEqual(set.atMost);
+        // With only bands of the chosen slots, the linear plan is at least as good as it was said to be.
+        const bands = await BandSettling.open(set.ground, set.request, sheets);
+        expect(bands?.cost ?? Number.NaN).toBeLessThanOrEqual(sheets.cost + 1e-6);
+        bands?.close();
+      }),
+      { numRuns: 20 },
+    );
+    expect(seen.settled).toBeGreaterThan(8);
+    expect(seen.room).toBeGreaterThan(3);
+  });
+});
+
+describe('settling bands', () => {
+  it('cuts what it says, of sheets that keep to the caps, time after time', async () => {
+    const seen = { whole: 0, partly: 0 };
+    await fc.assert(
+      fc.asyncProperty(
+        randomOfKind(kind, size),
+        fc.constantFrom(70, 105),
+        fc.nat(1000),
+        async (problem, percent, seed) => {
+          const set = await rooted(problem, percent);
+          const sheets = set && (await settled(set, true, seed));
+          if (set === undefined || sheets === undefined) return;
+          const { ground, request, boxes, rules } = set;
+          const bands = await BandSettling.open(ground, request, sheets);
+          if (bands === undefined) return;
+          const random = seededRandom(seed);
+          for (let time = 0; time < 3; time++) {
+            const partial = await bands.settle(random);
+            if (partial === undefined) continue;
+            const { planned, missing } = partial;
+            for (const { pattern, count } of planned) {
+              expect(Number.isInteger(count) && count > 0).toBe(true);
+              expect(legal(pattern.part, boxes[pattern.stockClass], rules)).toBe(true);
+            }
+            expect(missing).toBe(missingWeight(ground.demand, planned, request.weights));
+            const used = sheetsUsed(planned, boxes.length);
+            expect(set.costOf(used)).toBeLessThanOrEqual(set.atMost);
+            seen[missing === 0 ? 'whole' : 'partly']++;
+          }
+          bands.close();
+        },
+      ),
+      { numRuns: 20 },
+    );
+    expect(seen.whole).toBeGreaterThan(8);
+    expect(seen.partly).toBeGreaterThan(4);
+  });
+});
+
+describe('sheets first', () => {
+  it('plans alike for the same round and seed, and nothing where the cost allows nothing', async () => {
+    const seen = { planned: 0 };
+    await fc.assert(
+      fc.asyncProperty(
+        randomOfKind(kind, size),
+        fc.nat(2),
+        fc.nat(1000),
+        async (problem, round, seed) => {
+          const set = await rooted(problem, 105);
+          if (set === undefined) return;
+          const { ground, guide, request, atMost } = set;
+          const plan = (cost: number) =>
+            new SheetsFirst(ground, new Incumbent(ground, {}), guide, copyOf(request.pool)).plan(
+              cost,
+              round,
+              seededRandom(seed),
+            );
+          const copyOf = (pool: typeof request.pool) => {
+            const copy = ground.newBook();
+            copy.adopt(pool, [...pool.bands.keys()], [...pool.sheets.keys()]);
+            return copy;
+          };
+          const [one, other] = [await plan(atMost), await plan(atMost)];
+          expect(other).toEqual(one);
+          if (one !== undefined) seen.planned++;
+          if (ground.classes.some(({ supplies }) => supplies.some(({ price }) => price === 0))) {
+            return;
+          }
+          const none = await plan(0);
+          expect(none === undefined ? [] : demandLeft(ground.demand, none.planned)).toEqual(
+            none === undefined ? [] : ground.demand,
+          );
+        },
+      ),
+      { numRuns: 12 },
+    );
+    expect(seen.planned).toBeGreaterThan(4);
+  });
+});
