@@ -21,10 +21,17 @@ export interface BandSettlingRequest {
 }
 
 const EPSILON = 1e-6;
-/** Once no more bands than this are open, or none can be settled, the integer master cuts the rest. */
-const BANDS_OPEN = 80;
-/** The share of the room for spare pieces that settling may use up. */
+/** Once no more bands than this are open, the integer master cuts the rest. */
+const BANDS_OPEN = 7;
+/** The share of the room for spare pieces that settling whole numbers of a band may use up. */
 const MAY_LOSE = 0.3;
+/** How many broken bands are tried before one is settled, and what may be lost by the first that will do. */
+const TRIED = 4;
+const LITTLE = 0.003;
+/** How far noise may change the weight of what is broken, as a share. */
+const NOISE = 0.6;
+/** A linear plan that goes without so much is not broken up further. */
+const HOPELESS = 0.6;
 /** Bands of a slot that are listed, and by how much of a measure of spare pieces they may fall short. */
 const LISTED = 80;
 const LISTED_SHORT = 0.02;
@@ -151,6 +158,11 @@ export class BandSettling {
         }
       }
     }
+    while (openBands(master, answer) > BANDS_OPEN) {
+      const next = await settleOne(master, answer, random);
+      if (next === undefined || next.cost > HOPELESS) return answer;
+      answer = next;
+    }
     return answer;
   }
 
@@ -233,6 +245,33 @@ export class BandSettling {
     });
     return book;
   }
+}
+
+/** Settles one more of those of which there is most, the one that costs the linear plan least. */
+async function settleOne(
+  master: SettledMaster,
+  answer: BandAnswer,
+  random: () => number,
+): Promise<BandAnswer | undefined> {
+  const open: { band: number; part: number }[] = [];
+  answer.bands.forEach((amount, band) => {
+    const left = amount - (master.bands[band] ?? 0);
+    if (left > EPSILON) open.push({ band, part: left * (1 + NOISE * (random() - 0.5)) });
+  });
+  open.sort((a, b) => b.part - a.part || a.band - b.band);
+  let best: { band: number; next: BandAnswer } | undefined;
+  for (const { band } of open.slice(0, TRIED)) {
+    master.settleBand(band, 1);
+    const next = await master.solve(ROUNDS_EACH, answer.cost + LITTLE);
+    if (next !== undefined && next.cost <= answer.cost + LITTLE) return next;
+    master.settleBand(band, -1);
+    if (next !== undefined && (best === undefined || next.cost < best.next.cost)) {
+      best = { band, next };
+    }
+  }
+  if (best === undefined) return undefined;
+  master.settleBand(best.band, 1);
+  return best.next;
 }
 
 /** How many bands the linear plan has that are not settled. */

@@ -13,10 +13,10 @@ const BREADTHS: readonly [Breadth, ...Breadth[]] = [
 ];
 const NODES = 1;
 /** How often bands are settled, where their linear plan leaves room for spare pieces, and where not. */
-const TRIES = 4;
+const TRIES = 6;
 const TRIES_WITHOUT_ROOM = 1;
 /** The same for the first, quick plan. */
-const TRIES_AT_FIRST = 2;
+const TRIES_AT_FIRST = 3;
 
 /**
  * Plans for orders with many of each piece: whole sheets are settled first, while their
