@@ -12,11 +12,12 @@ const BREADTHS: readonly [Breadth, ...Breadth[]] = [
   { sheets: 150, bands: 400 },
 ];
 const NODES = 1;
-/** How often bands are settled, where their linear plan leaves room for spare pieces, and where not. */
+/** Rounds that settle sheets by diving, and how often all but the first do. */
+const ROUNDS_OF_DIVES = 2;
+const DIVES = 4;
+/** How often bands are settled, of sheets that were settled well, and in little time. */
 const TRIES = 6;
-const TRIES_WITHOUT_ROOM = 1;
-/** The same for the first, quick plan. */
-const TRIES_AT_FIRST = 3;
+const TRIES_AFTER_DIVES = 3;
 
 /**
  * Plans for orders with many of each piece: whole sheets are settled first, while their
@@ -52,21 +53,22 @@ export class SheetsFirst {
     if (sheets === undefined || this.#left() <= 0) return undefined;
     const bands = await BandSettling.open(this.#ground, request, sheets);
     if (bands === undefined) return undefined;
+    const tries = round < ROUNDS_OF_DIVES ? TRIES_AFTER_DIVES : TRIES;
     try {
-      return await this.#settle(bands, round === 0 ? TRIES_AT_FIRST : TRIES, random);
+      return await this.#settle(bands, tries, random);
     } finally {
       bands.close();
     }
   }
 
-  /** The best of several tries. */
+  /** The best of several tries, or of one where pieces must be gone without anyway. */
   async #settle(
     bands: BandSettling,
     most: number,
     random: () => number,
   ): Promise<Partial | undefined> {
     let best: Partial | undefined;
-    const tries = bands.cost < 0 ? most : TRIES_WITHOUT_ROOM;
+    const tries = bands.cost < 0 ? most : 1;
     for (let tried = 0; tried < tries && this.#left() > 0; tried++) {
       const found = await bands.settle(random);
       this.#incumbent.tell('local search');
@@ -94,12 +96,21 @@ export class SheetsFirst {
   }
 }
 
-function settledIn(
+async function settledIn(
   settling: SheetSettling,
   round: number,
   random: () => number,
 ): Promise<SettledSheets | undefined> {
   const [first] = BREADTHS;
-  if (round === 0) return settling.byDiving(first, random);
-  return settling.byIntegerMaster(BREADTHS[(round - 1) % BREADTHS.length], NODES);
+  if (round >= ROUNDS_OF_DIVES) {
+    return settling.byIntegerMaster(BREADTHS[(round - ROUNDS_OF_DIVES) % BREADTHS.length], NODES);
+  }
+  let best: SettledSheets | undefined;
+  for (let dive = 0; dive < (round === 0 ? 1 : DIVES); dive++) {
+    const sheets = await settling.byDiving(first, random);
+    if (sheets !== undefined && sheets.cost < (best?.cost ?? Number.POSITIVE_INFINITY)) {
+      best = sheets;
+    }
+  }
+  return best;
 }
