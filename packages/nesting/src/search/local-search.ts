@@ -34,44 +34,42 @@ export class LocalSearch {
   readonly #incumbent: Incumbent;
   readonly #guide: RefillGuide;
   readonly #seed: number;
-  /** Where there are so many of each piece that it pays to list patterns. */
-  readonly #sheetsFirst: SheetsFirst | undefined;
+  readonly #root: LinearResult;
+  #sheetsFirst: SheetsFirst | undefined;
 
   /** @param root the linear plan of the whole problem */
   constructor(ground: SearchGround, incumbent: Incumbent, root: LinearResult, seed: number) {
     this.#ground = ground;
     this.#incumbent = incumbent;
     this.#guide = guideOf(ground, root);
+    this.#root = root;
     this.#seed = seed;
-    const pool = likelyPool(ground, root);
-    this.#sheetsFirst = pool && new SheetsFirst(ground, incumbent, this.#guide, pool);
   }
 
   /** Whether sheets are settled before bands, since there are many of each piece. */
   get manyOfEach(): boolean {
-    return this.#sheetsFirst !== undefined;
+    return manyOfEach(this.#ground, this.#root);
   }
 
   /**
-   * Aims for a cost, and searches on what a plan of that cost leaves uncut.
+   * Aims for a cost, and searches on what a plan of that cost leaves uncut. Where there
+   * are many of each piece and it starts anew, another start is better than searching on.
    * @param taken sheets of a dive to start from; absent to start anew
    * @param steps in vain after which it ends
    */
   async refill(taken: readonly Planned[] | undefined, round: number, steps: number): Promise<void> {
     const incumbent = this.#incumbent;
     const random = seededRandom(this.#seed + round);
-    const many = taken === undefined && this.manyOfEach;
-    let target = many ? this.#aim(round) : incumbent.aim(round);
+    if (taken === undefined && this.manyOfEach) return this.#planSheetsFirst(round, random);
+    let target = incumbent.aim(round);
     let partial = this.#within(taken ?? [], target);
-    const start = await this.#start(taken, partial.planned, target, round, random);
+    const start = await this.#start(taken, partial.planned, target, random);
     if (start !== undefined && start.missing <= partial.missing) partial = start;
     this.#complete(partial);
     let refiller = new Refiller(this.#ground, this.#guide, target, random);
-    const most = many ? 0 : this.#sheetsFirst === undefined ? steps : STEPS_IN_VAIN;
-    for (let vain = 0; vain < most && this.#left() > 0; vain++) {
+    for (let vain = 0; vain < steps && this.#left() > 0; vain++) {
       if (partial.missing === 0) {
-        // Where sheets can be settled first, another start is better than a plan cut down.
-        if (incumbent.met || many) return;
+        if (incumbent.met) return;
         target = incumbent.target;
         partial = this.#within(partial.planned, target);
         refiller = new Refiller(this.#ground, this.#guide, target, random);
@@ -106,24 +104,30 @@ export class LocalSearch {
     }
   }
 
-  /** What such a round aims for: a good plan soon, then one that meets the bound. */
-  #aim(round: number): number {
-    return round % 2 === 0 ? this.#incumbent.nearBound : this.#incumbent.leastCost;
+  /** Aims for a good plan soon and for one that meets the bound, by turns. */
+  async #planSheetsFirst(round: number, random: () => number): Promise<void> {
+    const incumbent = this.#incumbent;
+    this.#sheetsFirst ??= new SheetsFirst(
+      this.#ground,
+      incumbent,
+      this.#guide,
+      likelyPool(this.#ground, this.#root),
+    );
+    const target = round % 2 === 0 ? incumbent.nearBound : incumbent.leastCost;
+    const partial = await this.#sheetsFirst.plan(target, round, random);
+    if (partial !== undefined) this.#complete(partial);
   }
 
   async #start(
     taken: readonly Planned[] | undefined,
     rest: readonly Planned[],
     target: number,
-    round: number,
     random: () => number,
   ): Promise<Partial | undefined> {
     const again = { seeds: [], cutoff: undefined };
-    if (taken !== undefined) {
-      return refillRest(this.#ground, this.#guide, rest, target, again);
-    }
-    if (this.#sheetsFirst !== undefined) return this.#sheetsFirst.plan(target, round, random);
-    return refillBySettling(this.#ground, this.#guide, rest, target, random, again);
+    return taken === undefined
+      ? refillBySettling(this.#ground, this.#guide, rest, target, random, again)
+      : refillRest(this.#ground, this.#guide, rest, target, again);
   }
 
   /** What a cost allows of a plan, the sheets that waste most left out. */
@@ -145,17 +149,17 @@ export class LocalSearch {
   }
 }
 
-/**
- * Likely patterns where there are so many of each piece and so many sheets that whole
- * sheets are settled first: listed where that is soon done, or those that came up.
- */
-function likelyPool(ground: SearchGround, root: LinearResult): BandBook | undefined {
-  const { demand, scale, pricer, book } = ground;
+function manyOfEach({ demand, pricer, bare }: SearchGround, { answer }: LinearResult): boolean {
   const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
   const kinds = demand.filter((quantity) => quantity > 0).length;
-  const sheets = root.answer?.sheets.reduce((sum, amount) => sum + amount, 0) ?? 0;
-  if (pieces < MANY_OF_EACH * kinds || sheets < MANY_SHEETS) return undefined;
-  if (pricer.bandsOf === undefined || ground.bare !== undefined) return undefined;
+  const sheets = answer?.sheets.reduce((sum, amount) => sum + amount, 0) ?? 0;
+  const listed = pricer.bandsOf !== undefined && bare === undefined;
+  return listed && pieces >= MANY_OF_EACH * kinds && sheets >= MANY_SHEETS;
+}
+
+/** Likely patterns: listed where that is soon done, or else those that came up. */
+function likelyPool(ground: SearchGround, root: LinearResult): BandBook {
+  const { scale, book } = ground;
   const gap = GAP_TO_LIST * Math.max(0, ...root.bound.classCost.map((cost) => cost / scale));
   const listed = likelyBook(ground, root, gap, MOST_LISTED);
   if (listed !== undefined) return listed;

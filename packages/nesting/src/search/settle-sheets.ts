@@ -103,16 +103,30 @@ export class SheetSettling {
     }
   }
 
-  /** By the integer master, stopped after its root: in seconds, and well. */
-  async byIntegerMaster(breadth: Breadth, nodes: number): Promise<SettledSheets | undefined> {
+  /**
+   * By the integer master: in seconds, and well.
+   * @param nodes that it may take
+   * @param fromLinear true keeps the whole parts of the linear plan, which leaves less to
+   *   choose from, looked through the better
+   */
+  async byIntegerMaster(
+    breadth: Breadth,
+    nodes: number,
+    fromLinear: boolean,
+  ): Promise<SettledSheets | undefined> {
     const ground = this.#ground;
-    const book = this.#chosen(breadth);
+    const { book, amounts } = this.#chosen(breadth);
     const { losses, ...request } = asked(ground, this.#request);
     const { engines, deadline } = ground;
     const classes = this.#classes;
     const master = new BandMaster({ ...request, penalties: losses, classes, book, engines });
     try {
       master.addFromBook();
+      if (fromLinear) {
+        amounts.forEach((amount, sheet) => {
+          master.setLeastOfSheet(sheet, Math.floor(amount + EPSILON));
+        });
+      }
       ground.effort.integerMasters++;
       const seconds = deadline.left() * SHARE_OF_TIME;
       const answer = await master.solve({ integer: 'sheets', seconds, nodes });
@@ -126,7 +140,7 @@ export class SheetSettling {
   /** One after another, as the linear plan has them: at once, and badly. */
   async byDiving(breadth: Breadth, random: () => number): Promise<SettledSheets | undefined> {
     const ground = this.#ground;
-    const book = this.#chosen(breadth);
+    const { book } = this.#chosen(breadth);
     const classes = this.#classes;
     const { pool } = this.#request;
     const master = new SettledMaster(ground, {
@@ -151,8 +165,11 @@ export class SheetSettling {
     }
   }
 
-  /** Few patterns out of many, so that linear plans are solved in little time. */
-  #chosen(breadth: Breadth): BandBook {
+  /**
+   * Few patterns out of many, so that linear plans are solved in little time.
+   * `amounts`: of each sheet pattern in the linear plan.
+   */
+  #chosen(breadth: Breadth): { readonly book: BandBook; readonly amounts: readonly number[] } {
     const { pool } = this.#request;
     const costs = jointCosts(pool, this.#duals);
     const bands = leastOfEach(
@@ -171,7 +188,8 @@ export class SheetSettling {
     );
     const book = this.#ground.newBook();
     book.adopt(pool, bands, sheets);
-    return book;
+    // The book's sheets are in the order in which they were taken in.
+    return { book, amounts: sheets.map((sheet) => this.#answer.sheets[sheet] ?? 0) };
   }
 }
 

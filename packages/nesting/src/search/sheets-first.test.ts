@@ -53,7 +53,7 @@ async function settled(
 ): Promise<SettledSheets | undefined> {
   const settling = await SheetSettling.open(ground, request);
   return thoroughly
-    ? settling?.byIntegerMaster(BREADTH, 20)
+    ? settling?.byIntegerMaster(BREADTH, 20, seed % 2 === 0)
     : settling?.byDiving(BREADTH, seededRandom(seed));
 }
 

@@ -102,8 +102,13 @@ async function settledIn(
   random: () => number,
 ): Promise<SettledSheets | undefined> {
   const [first] = BREADTHS;
-  if (round >= ROUNDS_OF_DIVES) {
-    return settling.byIntegerMaster(BREADTHS[(round - ROUNDS_OF_DIVES) % BREADTHS.length], NODES);
+  const after = round - ROUNDS_OF_DIVES;
+  if (after >= 0) {
+    return settling.byIntegerMaster(
+      BREADTHS[Math.floor(after / 2) % BREADTHS.length],
+      NODES,
+      after % 2 === 1,
+    );
   }
   let best: SettledSheets | undefined;
   for (let dive = 0; dive < (round === 0 ? 1 : DIVES); dive++) {
