@@ -65,6 +65,8 @@ export class SheetSettling {
   readonly #classes: readonly StockClass[];
   readonly #answer: BandAnswer;
   readonly #duals: BandDuals;
+  /** Those that leave most room so far; their patterns are chosen from again. */
+  #best: SettledSheets | undefined;
 
   private constructor(
     ground: SearchGround,
@@ -131,7 +133,8 @@ export class SheetSettling {
       const seconds = deadline.left() * SHARE_OF_TIME;
       const answer = await master.solve({ integer: 'sheets', seconds, nodes });
       if (typeof answer === 'string') return undefined;
-      return { classes, book, sheets: answer.sheets.map(Math.round), cost: answer.cost };
+      const sheets = answer.sheets.map(Math.round);
+      return this.#remembered({ classes, book, sheets, cost: answer.cost });
     } finally {
       master.close();
     }
@@ -155,7 +158,7 @@ export class SheetSettling {
         const open = openSheets(master, answer, random);
         if (open.length === 0) {
           const sheets = book.sheets.map((_, sheet) => master.sheets[sheet] ?? 0);
-          return { classes, book, sheets, cost: answer.cost };
+          return this.#remembered({ classes, book, sheets, cost: answer.cost });
         }
         answer = await settleOne(master, answer, open);
       }
@@ -163,6 +166,11 @@ export class SheetSettling {
     } finally {
       master.close();
     }
+  }
+
+  #remembered(settled: SettledSheets): SettledSheets {
+    if (settled.cost < (this.#best?.cost ?? Number.POSITIVE_INFINITY)) this.#best = settled;
+    return settled;
   }
 
   /**
@@ -188,6 +196,11 @@ export class SheetSettling {
     );
     const book = this.#ground.newBook();
     book.adopt(pool, bands, sheets);
+    const best = this.#best;
+    if (best !== undefined) {
+      const used = [...best.sheets.keys()].filter((sheet) => best.sheets[sheet] > 0);
+      book.adopt(best.book, [], used);
+    }
     // The book's sheets are in the order in which they were taken in.
     return { book, amounts: sheets.map((sheet) => this.#answer.sheets[sheet] ?? 0) };
   }
