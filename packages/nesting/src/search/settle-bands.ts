@@ -1,9 +1,9 @@
 import type { BandBook } from '../master/band-book.js';
 import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-master.js';
 import type { Cap } from '../master/objective.js';
-import type { Rolling } from '../problem.js';
 import { compose } from './compose.js';
 import type { SearchGround } from './ground.js';
+import { withLikelyBands } from './likely-bands.js';
 import type { Planned } from './planned.js';
 import { leastFirst, reducedCosts } from './reduced-costs.js';
 import { missingWeight, type Partial } from './refill.js';
@@ -32,12 +32,6 @@ const LITTLE = 0.003;
 const NOISE = 0.6;
 /** A linear plan that goes without so much is not broken up further. */
 const HOPELESS = 0.6;
-/** Bands of a slot that are listed, and by how much of a measure of spare pieces they may fall short. */
-const LISTED = 80;
-const LISTED_SHORT = 0.02;
-/** How much nearer to the best is looked where there are more. */
-const NEARER = 1.5;
-const NEAREST = 1e-7;
 /** Bands that an integer master works with, and nodes it may take. */
 const BANDS = 800;
 const NODES = 150;
@@ -171,7 +165,7 @@ export class BandSettling {
     const { engines, deadline, effort } = ground;
     const { caps, weights } = this.#request;
     const { left, needed, bands: settled } = this.#master;
-    const book = this.#wholeBook(duals);
+    const book = withLikelyBands(ground, this.#book, left, duals);
     const here = (slot: number) => book.find(this.#book.slots[slot]) ?? 0;
     const slotDuals: number[] = [];
     const slotsNeeded: number[] = [];
@@ -217,34 +211,6 @@ export class BandSettling {
       master.close();
     }
   }
-
-  /** The sheets and bands of the book, in their order, and those bands besides that fall short of gaining by least. */
-  #wholeBook(duals: BandDuals): BandBook {
-    const ground = this.#ground;
-    const known = this.#book;
-    const book = ground.newBook();
-    book.adopt(known, [], [...known.sheets.keys()]);
-    book.adopt(known, [...known.bands.keys()], []);
-    const pricer = ground.pricerFor(this.#master.left);
-    const places = placesOf(ground, known);
-    known.slots.forEach(({ family, extent }, slot) => {
-      const place = places.get(slot);
-      if (place === undefined) return;
-      const narrower = known.slots.filter(
-        (other) => other.family === family && other.extent < extent,
-      );
-      const beyond = Math.max(0, ...narrower.map((other) => other.extent));
-      const worth = duals.slots[slot] ?? 0;
-      for (let short = LISTED_SHORT; short > NEAREST; short /= NEARER) {
-        const at = { ...place, extent };
-        const bands = pricer.bandsOf?.(duals.pieces, at, beyond, worth - short, LISTED);
-        if (bands === undefined) continue;
-        for (const band of bands) book.addBand(band);
-        return;
-      }
-    });
-    return book;
-  }
 }
 
 /** Settles one more of those of which there is most, the one that costs the linear plan least. */
@@ -286,20 +252,4 @@ function shuffled(amounts: readonly number[], random: () => number): readonly nu
     .map((band) => ({ band, at: random() }))
     .sort((a, b) => a.at - b.at)
     .map(({ band }) => band);
-}
-
-/** For each slot of a book, a box that has it and how its first cuts run then. */
-function placesOf(
-  { classes }: SearchGround,
-  book: BandBook,
-): ReadonlyMap<number, { readonly box: number; readonly cuts: Rolling }> {
-  const places = new Map<number, { box: number; cuts: Rolling }>();
-  classes.forEach(({ box: { firstCuts } }, box) => {
-    for (const cuts of firstCuts) {
-      for (const slot of book.slotsOf(box, cuts)) {
-        if (!places.has(slot)) places.set(slot, { box, cuts });
-      }
-    }
-  });
-  return places;
 }

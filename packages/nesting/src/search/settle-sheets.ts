@@ -3,7 +3,8 @@ import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-mast
 import type { Cap } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
-import { jointCosts, leastFirst } from './reduced-costs.js';
+import { leastOfEach } from './least-of-each.js';
+import { jointCosts } from './reduced-costs.js';
 import { settleSupplies } from './settle-supplies.js';
 import { ANY_NUMBER, SettledMaster } from './settled-master.js';
 import { likelyDivisions } from './sheet-divisions.js';
@@ -247,25 +248,4 @@ async function settleOne(
   if (best === undefined) return undefined;
   master.settleSheet(best.sheet, 1);
   return best.next;
-}
-
-/** All that are used, and those of least cost besides, not too many of one group. */
-function leastOfEach(
-  costs: readonly number[],
-  amounts: readonly number[],
-  most: number,
-  shareOfOne: number,
-  groupOf: (index: number) => number,
-): readonly number[] {
-  const used = (index: number) => (amounts[index] ?? 0) > EPSILON;
-  const ranked = costs.map((cost, index) => (used(index) ? Number.NEGATIVE_INFINITY : cost));
-  const taken = new Map<number, number>();
-  const chosen = leastFirst(ranked, costs.length).filter((index) => {
-    const group = groupOf(index);
-    const before = taken.get(group) ?? 0;
-    if (!used(index) && before >= most * shareOfOne) return false;
-    taken.set(group, before + 1);
-    return true;
-  });
-  return chosen.slice(0, most);
 }

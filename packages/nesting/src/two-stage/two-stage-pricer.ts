@@ -1,5 +1,5 @@
 import type { Box } from '../pattern/box.js';
-import { type ListingBudget, listFillings } from '../pattern/fillings.js';
+import { listFillings } from '../pattern/fillings.js';
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, netRest } from '../pattern/limits.js';
 import type { Pattern, SplitPart } from '../pattern/part.js';
@@ -12,6 +12,8 @@ import type {
   SheetDivision,
 } from '../pattern/pattern-pricer.js';
 import type { Rolling } from '../problem.js';
+import { cutStrip } from './cut-strip.js';
+import { listBands } from './list-bands.js';
 import { SheetKnapsack } from './sheet-knapsack.js';
 import { type Faces, type StripFamily, stripFaces } from './strip-family.js';
 import { type LayCounts, StripKnapsack } from './strip-knapsack.js';
@@ -118,12 +120,11 @@ export class TwoStagePricer implements PatternPricer {
       const at = faces.find((face) => face.family === f);
       if (at === undefined) continue;
       for (const w of family.widths.keys()) {
-        const listed = this.#listBands(
-          at,
-          w,
-          values,
-          family.widths[w].leading,
-          this.#strips[f].worth(w) - gap,
+        const required = family.widths[w].leading;
+        const atLeast = this.#strips[f].worth(w) - gap;
+        const demand = this.#demand;
+        const listed = listBands(
+          { family, face: at, width: w, demand, values, required, least: atLeast },
           budget,
         );
         if (listed === undefined) return undefined;
@@ -163,49 +164,18 @@ export class TwoStagePricer implements PatternPricer {
     if (this.#keep !== undefined || this.#limits.narrowest > 1) return undefined;
     const face = this.#faces.faces.find(({ box, cuts }) => box === at.box && cuts === at.cuts);
     if (face === undefined) return [];
-    const { widths, lays } = this.#faces.families[face.family];
+    const family = this.#faces.families[face.family];
+    const { widths, lays } = family;
     const width = widths.findIndex(({ extent }) => extent === at.extent);
     if (width < 0) return [];
     const { leading } = widths[width];
     const wider = lays.slice(0, leading).findIndex(({ across }) => across > beyond);
     const required = wider < 0 ? leading : wider;
     const budget = { fillings: most, steps: most * STEPS_PER_PATTERN };
-    return this.#listBands(face, width, values, required, least, budget);
-  }
-
-  /**
-   * The bands of a width that are worth at least so much.
-   * @param required they hold a lay from this index on
-   * @returns undefined where the budget runs out
-   */
-  #listBands(
-    { box, cuts, family: f }: Faces['faces'][number],
-    index: number,
-    values: ArrayLike<number>,
-    required: number,
-    least: number,
-    budget: ListingBudget,
-  ): readonly Band[] | undefined {
-    const family = this.#faces.families[f];
-    const width = family.widths[index];
-    const lays = [...family.lays.keys()].slice(0, width.leading).concat(width.fitting);
-    const listed = listFillings(
-      {
-        capacity: family.length,
-        items: lays.map((lay) => ({
-          size: family.lays[lay].along,
-          most: width.uncut ? 1 : this.#demand[family.lays[lay].piece],
-        })),
-        values: lays.map((lay) => values[family.lays[lay].piece]),
-        least,
-        required: width.whole ? 0 : required,
-      },
+    return listBands(
+      { family, face, width, demand: this.#demand, values, required, least },
       budget,
     );
-    return listed?.map((filling) => {
-      const counts = filling.map(([i, copies]) => [lays[i], copies] as const);
-      return { box, cuts, extent: width.extent, part: strip(family, counts, cuts), kept: 0 };
-    });
   }
 
   #bands(): readonly BandOffer[] {
@@ -219,7 +189,7 @@ export class TwoStagePricer implements PatternPricer {
         const at = { box: face.box, cuts: face.cuts, extent: width.extent };
         const make = () => {
           const lays = this.#strips[face.family].counts(w);
-          const part = strip(family, lays, face.cuts);
+          const part = cutStrip(family, lays, face.cuts);
           return { ...at, part, kept: this.#keptInStrip(family, lays, width.extent) };
         };
         return [{ ...at, worth, make }];
@@ -238,7 +208,7 @@ export class TwoStagePricer implements PatternPricer {
     let filled = 0;
     for (const [w, strips] of filling.widths) {
       const lays = this.#strips[face.family].counts(w);
-      const part = strip(family, lays, face.cuts);
+      const part = cutStrip(family, lays, face.cuts);
       for (let copy = 0; copy < strips; copy++) {
         const by = w === filling.widened && copy === 0 ? filling.by : 0;
         const extent = family.widths[w].extent + by;
@@ -283,17 +253,6 @@ function sameStrips(
   other: { readonly family: number; readonly cuts: Rolling },
 ): boolean {
   return one.family === other.family;
-}
-
-/** A strip cut to length, its widest pieces first. */
-function strip(family: StripFamily, lays: LayCounts, cuts: Rolling): SplitPart {
-  const parts = [...lays].reverse().flatMap(([index, copies]) => {
-    const lay = family.lays[index];
-    const turned = (cuts === 'along') === lay.crosswise;
-    const part = { kind: 'lay', piece: lay.piece, turned } as const;
-    return new Array<SplitPart['parts'][number]>(copies).fill({ extent: lay.along, part });
-  });
-  return { kind: 'split', cuts: cuts === 'along' ? 'across' : 'along', parts };
 }
 
 /**
