@@ -22,6 +22,12 @@ import { SheetsFirst } from './sheets-first.js';
 /** With so many of each kind of piece and so many sheets, sheets are settled before bands. */
 const MANY_OF_EACH = 8;
 const MANY_SHEETS = 12;
+/**
+ * Every so often bands are settled first all the same: soon where all sheets cost alike, so
+ * that the bound leaves room of up to a sheet; later where it is closer.
+ */
+const BANDS_FIRST_EVERY = 3;
+const FIRST_ROUND = { alike: 2, different: 5 };
 /** Patterns that are listed for it, and by what share of a sheet they may fall short. */
 const MOST_LISTED = 3_000;
 const GAP_TO_LIST = 0.5;
@@ -53,21 +59,23 @@ export class LocalSearch {
 
   /**
    * Aims for a cost, and searches on what a plan of that cost leaves uncut. Where there
-   * are many of each piece and it starts anew, another start is better than searching on.
+   * are many of each piece, another start that settles sheets first is mostly better.
    * @param taken sheets of a dive to start from; absent to start anew
    * @param steps in vain after which it ends
    */
   async refill(taken: readonly Planned[] | undefined, round: number, steps: number): Promise<void> {
     const incumbent = this.#incumbent;
     const random = seededRandom(this.#seed + round);
-    if (taken === undefined && this.manyOfEach) return this.#planSheetsFirst(round, random);
+    const many = taken === undefined && this.manyOfEach;
+    if (many && !this.#bandsFirst(round)) return this.#planSheetsFirst(round, random);
     let target = incumbent.aim(round);
     let partial = this.#within(taken ?? [], target);
     const start = await this.#start(taken, partial.planned, target, random);
     if (start !== undefined && start.missing <= partial.missing) partial = start;
     this.#complete(partial);
     let refiller = new Refiller(this.#ground, this.#guide, target, random);
-    for (let vain = 0; vain < steps && this.#left() > 0; vain++) {
+    const most = many ? STEPS_IN_VAIN : steps;
+    for (let vain = 0; vain < most && this.#left() > 0; vain++) {
       if (partial.missing === 0) {
         if (incumbent.met) return;
         target = incumbent.target;
@@ -116,6 +124,15 @@ export class LocalSearch {
     const target = round % 2 === 0 ? incumbent.nearBound : incumbent.leastCost;
     const partial = await this.#sheetsFirst.plan(target, round, random);
     if (partial !== undefined) this.#complete(partial);
+  }
+
+  #bandsFirst(round: number): boolean {
+    const { classes } = this.#ground;
+    const prices = new Set(
+      classes.flatMap(({ supplies }) => supplies.map(({ price }) => price)).filter((p) => p > 0),
+    );
+    const after = round - FIRST_ROUND[prices.size <= 1 ? 'alike' : 'different'];
+    return after >= 0 && after % BANDS_FIRST_EVERY === 0;
   }
 
   async #start(
