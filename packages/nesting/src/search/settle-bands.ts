@@ -7,6 +7,7 @@ import { withLikelyBands } from './likely-bands.js';
 import type { Planned } from './planned.js';
 import { leastFirst, reducedCosts } from './reduced-costs.js';
 import { missingWeight, type Partial } from './refill.js';
+import { settleOne } from './settle-one.js';
 import type { SettledSheets } from './settle-sheets.js';
 import { SettledMaster } from './settled-master.js';
 
@@ -153,7 +154,12 @@ export class BandSettling {
       }
     }
     while (openBands(master, answer) > BANDS_OPEN) {
-      const next = await settleOne(master, answer, random);
+      const next = await settleOne(master, answer, brokenBands(master, answer, random), {
+        settle: (band, count) => master.settleBand(band, count),
+        tried: TRIED,
+        little: LITTLE,
+        rounds: ROUNDS_EACH,
+      });
       if (next === undefined || next.cost > HOPELESS) return answer;
       answer = next;
     }
@@ -213,31 +219,18 @@ export class BandSettling {
   }
 }
 
-/** Settles one more of those of which there is most, the one that costs the linear plan least. */
-async function settleOne(
+/** The bands that are broken, most first. */
+function brokenBands(
   master: SettledMaster,
   answer: BandAnswer,
   random: () => number,
-): Promise<BandAnswer | undefined> {
+): readonly number[] {
   const open: { band: number; part: number }[] = [];
   answer.bands.forEach((amount, band) => {
     const left = amount - (master.bands[band] ?? 0);
     if (left > EPSILON) open.push({ band, part: left * (1 + NOISE * (random() - 0.5)) });
   });
-  open.sort((a, b) => b.part - a.part || a.band - b.band);
-  let best: { band: number; next: BandAnswer } | undefined;
-  for (const { band } of open.slice(0, TRIED)) {
-    master.settleBand(band, 1);
-    const next = await master.solve(ROUNDS_EACH, answer.cost + LITTLE);
-    if (next !== undefined && next.cost <= answer.cost + LITTLE) return next;
-    master.settleBand(band, -1);
-    if (next !== undefined && (best === undefined || next.cost < best.next.cost)) {
-      best = { band, next };
-    }
-  }
-  if (best === undefined) return undefined;
-  master.settleBand(best.band, 1);
-  return best.next;
+  return open.sort((a, b) => b.part - a.part || a.band - b.band).map(({ band }) => band);
 }
 
 /** How many bands the linear plan has that are not settled. */

@@ -5,6 +5,7 @@ import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
 import { leastOfEach } from './least-of-each.js';
 import { jointCosts } from './reduced-costs.js';
+import { settleOne } from './settle-one.js';
 import { settleSupplies } from './settle-supplies.js';
 import { ANY_NUMBER, SettledMaster } from './settled-master.js';
 import { likelyDivisions } from './sheet-divisions.js';
@@ -161,7 +162,12 @@ export class SheetSettling {
           const sheets = book.sheets.map((_, sheet) => master.sheets[sheet] ?? 0);
           return this.#remembered({ classes, book, sheets, cost: answer.cost });
         }
-        answer = await settleOne(master, answer, open);
+        answer = await settleOne(master, answer, open, {
+          settle: (sheet, count) => master.settleSheet(sheet, count),
+          tried: TRIED,
+          little: LITTLE,
+          rounds: ROUNDS_EACH,
+        });
       }
       return undefined;
     } finally {
@@ -227,25 +233,4 @@ function openSheets(
     if (part > EPSILON) open.push({ sheet, part: part * (1 + NOISE * (random() - 0.5)) });
   });
   return open.sort((a, b) => b.part - a.part || a.sheet - b.sheet).map(({ sheet }) => sheet);
-}
-
-/** Settles one more of those of which there is most, the one that costs the linear plan least. */
-async function settleOne(
-  master: SettledMaster,
-  answer: BandAnswer,
-  open: readonly number[],
-): Promise<BandAnswer | undefined> {
-  let best: { sheet: number; next: BandAnswer } | undefined;
-  for (const sheet of open.slice(0, TRIED)) {
-    master.settleSheet(sheet, 1);
-    const next = await master.solve(ROUNDS_EACH, answer.cost + LITTLE);
-    if (next !== undefined && next.cost <= answer.cost + LITTLE) return next;
-    master.settleSheet(sheet, -1);
-    if (next !== undefined && (best === undefined || next.cost < best.next.cost)) {
-      best = { sheet, next };
-    }
-  }
-  if (best === undefined) return undefined;
-  master.settleSheet(best.sheet, 1);
-  return best.next;
 }
