@@ -81,7 +81,7 @@ export class SettledMaster {
     });
   }
 
-  /** Takes exactly so many of a supply; packs are not looked at. */
+  /** Takes exactly so many of a supply. */
   settleSupply(stockClass: number, supply: number, count: number): void {
     this.setSupplies(
       this.#classes.map((entry, g) =>

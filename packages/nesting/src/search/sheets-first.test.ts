@@ -17,7 +17,7 @@ import { type SettledSheets, SheetSettling } from './settle-sheets.js';
 import { SheetsFirst } from './sheets-first.js';
 
 const size = { ...LARGE, total: 80, pieceTypes: 4 };
-const kind = { limitedStock: true, offcuts: true } as const;
+const kind = { limitedStock: true, offcuts: true, packs: true } as const;
 const BREADTH = { sheets: 100, bands: 200 };
 
 type Problem = Parameters<typeof groundOf>[0];
@@ -62,7 +62,7 @@ describe('settling sheets', () => {
     ['by the integer master', true],
     ['by diving', false],
   ])('takes whole sheets that keep to the supplies and the caps, %s', async (_, thoroughly) => {
-    const seen = { settled: 0, room: 0 };
+    const seen = { settled: 0, room: 0, packs: 0 };
     await fc.assert(
       fc.asyncProperty(randomOfKind(kind, size), fc.nat(1000), async (problem, seed) => {
         const set = await rooted(problem, 105);
@@ -77,6 +77,10 @@ describe('settling sheets', () => {
         });
         used.forEach((count, box) => {
           const { supplies } = set.ground.classes[box];
+          for (const { least, unit } of sheets.classes[box].supplies) {
+            expect(least % unit).toBe(0);
+            if (least > 0 && unit > 1) seen.packs++;
+          }
           expect(count).toBeLessThanOrEqual(supplies.reduce((sum, { count }) => sum + count, 0));
         });
         expect(set.costOf(used)).toBeLessThanOrEqual(set.atMost);
@@ -89,6 +93,7 @@ describe('settling sheets', () => {
     );
     expect(seen.settled).toBeGreaterThan(8);
     expect(seen.room).toBeGreaterThan(3);
+    expect(seen.packs).toBeGreaterThan(2);
   });
 });
 

@@ -1,14 +1,14 @@
 import highsModule, { type Highs, type HighsCallbackMap } from 'highs';
-import type {
-  Answer,
-  Engine,
-  LinearColumn,
-  LinearRow,
-  Session,
-  SolveLimits,
-  Whole,
+import {
+  type Answer,
+  type Engine,
+  type LinearColumn,
+  type LinearRow,
+  mustBeWhole,
+  type Session,
+  type SolveLimits,
+  type Whole,
 } from './linear-model.js';
-import { mustBeWhole } from './linear-model.js';
 
 // The package's types describe its CommonJS build, where the loader is the
 // module's `default`; the ES module that runs exports the loader itself.

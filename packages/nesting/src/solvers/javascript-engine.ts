@@ -1,13 +1,13 @@
 import solverModule from 'javascript-lp-solver';
-import type {
-  Answer,
-  Engine,
-  LinearColumn,
-  LinearRow,
-  Session,
-  SolveLimits,
+import {
+  type Answer,
+  type Engine,
+  type LinearColumn,
+  type LinearRow,
+  mustBeWhole,
+  type Session,
+  type SolveLimits,
 } from './linear-model.js';
-import { mustBeWhole } from './linear-model.js';
 
 // The package's types describe its CommonJS build, where the solver is the
 // module's `default`; the ES module that runs exports the solver itself.
