@@ -17,6 +17,8 @@ export interface BandMasterRequest {
    * of them, all of which are needed for it. Absent where they count nothing.
    */
   readonly spare?: readonly number[];
+  /** Measures of spare pieces beyond which they count nothing; 6 when absent. */
+  readonly mostSpare?: number;
   /** By index of the slot, how many are needed besides those of the bands that are cut; 0 when absent. */
   readonly needed?: readonly number[];
   readonly book: BandBook;
@@ -48,7 +50,6 @@ export interface BandDuals {
   readonly slots: readonly number[];
 }
 
-/** Measures of spare pieces beyond which they count nothing. */
 const MOST_SPARE = 6;
 
 /**
@@ -97,7 +98,7 @@ export class BandMaster {
       this.#master.add([
         {
           cost: -1,
-          upper: MOST_SPARE,
+          upper: request.mostSpare ?? MOST_SPARE,
           rows: request.spare.map((_, piece) => piece),
           coefficients: request.spare.map((amount) => -amount),
         },
@@ -155,24 +156,24 @@ export class BandMaster {
     this.#master.setColumn(this.#sheetColumns[sheet], least, Number.POSITIVE_INFINITY);
   }
 
+  /** Needs so many of a slot besides those of the bands that are cut; below 0, there are so many more. */
+  setNeeded(slot: number, needed: number): void {
+    this.#master.setRow(this.#slotRows[slot], needed);
+  }
+
   setCap(cap: number, atMost: number): void {
     this.#master.setRow(this.#firstCap + cap, atMost);
   }
 
-  /**
-   * @param limits.integer what must be whole: all, nothing, or the sheets alone, whose bands
-   *   may then be broken
-   * @returns undefined where there is no answer: proven, or none found in time
-   */
+  /** @returns undefined where there is no answer: proven, or none found in time */
   async solve(limits: {
-    readonly integer: boolean | 'sheets';
+    readonly integer: boolean;
     readonly seconds: number;
     readonly nodes?: number;
     readonly gap?: number;
     readonly cutoff?: number;
   }): Promise<BandAnswer | 'infeasible' | 'stopped'> {
-    const integer = limits.integer === 'sheets' ? new Set(this.#sheetColumns) : limits.integer;
-    const answer = await this.#master.solve({ ...limits, integer });
+    const answer = await this.#master.solve(limits);
     if (answer.status === 'infeasible') return 'infeasible';
     if (answer.status === 'rejected' || answer.values === undefined) return 'stopped';
     const { book, classes, penalties, demand, packs, objective } = this.#request;
@@ -184,7 +185,7 @@ export class BandMaster {
         return packs === true ? amount * supply.unit : amount;
       }),
     );
-    const duals = answer.status === 'optimal' && integer === false ? answer.duals : undefined;
+    const duals = answer.status === 'optimal' && !limits.integer ? answer.duals : undefined;
     return {
       status: answer.status,
       cost: answer.objective ?? Number.NaN,

@@ -26,8 +26,7 @@ const MANY_SHEETS = 12;
  * Every so often bands are settled first all the same: soon where all sheets cost alike, so
  * that the bound leaves room of up to a sheet; later where it is closer.
  */
-const BANDS_FIRST_EVERY = 3;
-const FIRST_ROUND = { alike: 2, different: 5 };
+const BANDS_FIRST = { alike: { round: 2, every: 3 }, different: { round: 8, every: 8 } };
 /** Patterns that are listed for it, and by what share of a sheet they may fall short. */
 const MOST_LISTED = 3_000;
 const GAP_TO_LIST = 0.5;
@@ -67,7 +66,7 @@ export class LocalSearch {
     const incumbent = this.#incumbent;
     const random = seededRandom(this.#seed + round);
     const many = taken === undefined && this.manyOfEach;
-    if (many && !this.#bandsFirst(round)) return this.#planSheetsFirst(round, random);
+    if (many && !this.#bandsFirst(round)) return this.#planSheetsFirst(round);
     let target = incumbent.aim(round);
     let partial = this.#within(taken ?? [], target);
     const start = await this.#start(taken, partial.planned, target, random);
@@ -113,16 +112,16 @@ export class LocalSearch {
   }
 
   /** Aims for a good plan soon and for one that meets the bound, by turns. */
-  async #planSheetsFirst(round: number, random: () => number): Promise<void> {
+  async #planSheetsFirst(round: number): Promise<void> {
     const incumbent = this.#incumbent;
     this.#sheetsFirst ??= new SheetsFirst(
       this.#ground,
       incumbent,
       this.#guide,
       likelyPool(this.#ground, this.#root),
+      seededRandom(this.#seed),
     );
-    const target = round % 2 === 0 ? incumbent.nearBound : incumbent.leastCost;
-    const partial = await this.#sheetsFirst.plan(target, round, random);
+    const partial = await this.#sheetsFirst.plan(round);
     if (partial !== undefined) this.#complete(partial);
   }
 
@@ -131,8 +130,8 @@ export class LocalSearch {
     const prices = new Set(
       classes.flatMap(({ supplies }) => supplies.map(({ price }) => price)).filter((p) => p > 0),
     );
-    const after = round - FIRST_ROUND[prices.size <= 1 ? 'alike' : 'different'];
-    return after >= 0 && after % BANDS_FIRST_EVERY === 0;
+    const first = BANDS_FIRST[prices.size <= 1 ? 'alike' : 'different'];
+    return round >= first.round && (round - first.round) % first.every === 0;
   }
 
   async #start(

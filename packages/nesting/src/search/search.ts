@@ -46,6 +46,8 @@ const STARTS_OF_MANY = 12;
  * same order gives the same plan on a busy machine.
  */
 const BRIEF_STEPS = 6;
+/** Of what a large order costs, no brief search is made for so little. */
+const LITTLE = 0.005;
 /** How a search ends by which a master over all patterns proves the plan. */
 const ALL_SEARCHED = 'all patterns within the gap searched';
 /** Share of the time that the linear plan over the quick pricer's patterns may take. */
@@ -111,7 +113,9 @@ class Hunt {
     if (this.#over) return 'bound met';
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
     if (this.#request.brief) {
-      await local.cutCheaper(0, BRIEF_STEPS);
+      const { cost, bound } = incumbent;
+      const little = local.manyOfEach && cost - bound <= LITTLE * cost;
+      if (!little) await local.cutCheaper(0, BRIEF_STEPS);
       return this.#left() <= 0 ? 'time limit' : 'pattern limit';
     }
     const starts = local.manyOfEach ? STARTS_OF_MANY : 1;

@@ -28,7 +28,7 @@ const BANDS_OPEN = 7;
 const MAY_LOSE = 0.3;
 /** How many broken bands are tried before one is settled, and what may be lost by the first that will do. */
 const TRIED = 4;
-const LITTLE = 0.003;
+const LITTLE = 0.0005;
 /** How far noise may change the weight of what is broken, as a share. */
 const NOISE = 0.6;
 /** A linear plan that goes without so much is not broken up further. */

@@ -1,11 +1,11 @@
 import type { BandBook } from '../master/band-book.js';
-import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-master.js';
+import type { BandAnswer } from '../master/band-master.js';
 import type { Cap } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
 import { leastOfEach } from './least-of-each.js';
 import { jointCosts } from './reduced-costs.js';
-import { settleOne } from './settle-one.js';
+import { RoomSearch, type SheetsWithRoom } from './room-search.js';
 import { settleSupplies } from './settle-supplies.js';
 import { ANY_NUMBER, SettledMaster } from './settled-master.js';
 import { likelyDivisions } from './sheet-divisions.js';
@@ -25,16 +25,10 @@ export interface SettledSheets {
   readonly book: BandBook;
   readonly sheets: readonly number[];
   /**
-   * Of the linear plan over the bands: below 0 where spare pieces could be cut, which
-   * whole bands need; above where pieces must be gone without.
+   * So many spare copies of each piece can be cut besides the demand, in a linear plan of the
+   * bands; below 0, so many lack.
    */
-  readonly cost: number;
-}
-
-/** How many patterns are chosen from. */
-export interface Breadth {
-  readonly sheets: number;
-  readonly bands: number;
+  readonly room: number;
 }
 
 /** How far from the linear plan numbers of the dearest sheets are tried. */
@@ -42,56 +36,65 @@ const APART = 3;
 /** Divisions of a face that are listed, and by what share of a sheet they may fall short. */
 const LISTED_DIVISIONS = 200;
 const LISTED_SHORT = 0.1;
-/** Of the patterns chosen, this share at most is of one stock, or of one slot. */
+/** Patterns that are chosen from; of them, this share at most is of one stock, or of one slot. */
+const SHEETS = 800;
+const BANDS = 800;
 const MOST_OF_STOCK = 0.4;
 const MOST_OF_SLOT = 0.04;
-/** Share of the time left that one integer master may take. */
-const SHARE_OF_TIME = 0.4;
-/** How many are tried before one is settled, and what may be lost by the first that will do. */
-const TRIED = 5;
-const LITTLE = 0.003;
-/** How far noise may change the weight of what is broken, as a share. */
-const NOISE = 0.5;
 const ROUNDS_FIRST = 10;
-const ROUNDS_EACH = 2;
+/** How many sheets are cut otherwise in sheets that are unlike: such a share, but so many at most. */
+const UNLIKE = { share: 0.08, most: 5 };
 const EPSILON = 1e-6;
 
 /**
- * Settles whole sheets while their bands may be broken: the linear plan of the bands
- * tells what sheets are good for. What is sought leaves room for as many spare pieces
- * as possible, which whole bands need.
+ * Settles whole sheets while their bands may be broken, so that the linear plan of the bands
+ * leaves as much room for spare pieces as possible, which whole bands need.
  */
 export class SheetSettling {
-  readonly #ground: SearchGround;
-  readonly #request: SheetSettlingRequest;
   readonly #classes: readonly StockClass[];
-  readonly #answer: BandAnswer;
-  readonly #duals: BandDuals;
-  /** Those that leave most room so far; their patterns are chosen from again. */
-  #best: SettledSheets | undefined;
+  readonly #book: BandBook;
+  /** In the linear plan, how many of each sheet pattern. */
+  readonly #amounts: readonly number[];
+  /** How many sheets of each stock. */
+  readonly #counts: readonly number[];
+  readonly #search: RoomSearch;
+  /** Room that the broken sheets of the linear plan leave. */
+  readonly linearRoom: number;
+  /** Sheets whose room is known and that were not given yet, and those that were. */
+  #known: readonly SheetsWithRoom[] = [];
+  readonly #given: SheetsWithRoom[] = [];
 
   private constructor(
     ground: SearchGround,
-    request: SheetSettlingRequest,
     classes: readonly StockClass[],
+    pool: BandBook,
     answer: BandAnswer,
-    duals: BandDuals,
   ) {
-    this.#ground = ground;
-    this.#request = request;
+    const { book, amounts } = chosenFrom(ground, pool, answer);
     this.#classes = classes;
-    this.#answer = answer;
-    this.#duals = duals;
+    this.#book = book;
+    this.#amounts = amounts;
+    this.#counts = answer.supplies.map((of) =>
+      of.reduce((sum, amount) => sum + Math.ceil(amount - EPSILON), 0),
+    );
+    this.#search = new RoomSearch(ground, book, amounts);
+    this.linearRoom = -answer.cost;
   }
 
   /** Settles the supplies; undefined where that fails, or takes too long. */
   static async open(
     ground: SearchGround,
-    request: SheetSettlingRequest,
+    { pool, caps, losses }: SheetSettlingRequest,
   ): Promise<SheetSettling | undefined> {
-    const { pool } = request;
-    const { classes } = ground;
-    const master = new SettledMaster(ground, { ...asked(ground, request), classes, book: pool });
+    const { classes, demand } = ground;
+    const master = new SettledMaster(ground, {
+      demand,
+      classes,
+      objective: { cost: undefined, caps },
+      losses,
+      spare: demand.map(() => 1),
+      book: pool,
+    });
     try {
       const start = await master.solve(ROUNDS_FIRST);
       const answer = await settleSupplies(ground, master, start, APART, 1);
@@ -101,136 +104,83 @@ export class SheetSettling {
       const gap = LISTED_SHORT * Math.max(0, ...duals.classes);
       const divisions = likelyDivisions(ground, pool, duals, any, gap, LISTED_DIVISIONS);
       for (const division of divisions) pool.addSheet(division);
-      return new SheetSettling(ground, request, master.classes, answer, duals);
+      return new SheetSettling(ground, master.classes, pool, answer);
     } finally {
       master.close();
     }
   }
 
   /**
-   * By the integer master: in seconds, and well.
-   * @param nodes that it may take
-   * @param fromLinear true keeps the whole parts of the linear plan, which leaves less to
-   *   choose from, looked through the better
+   * Sheets that leave as much room as was found, unlike those of the times before.
+   * @returns undefined where there is no time, or nothing unlike was found
    */
-  async byIntegerMaster(
-    breadth: Breadth,
-    nodes: number,
-    fromLinear: boolean,
-  ): Promise<SettledSheets | undefined> {
-    const ground = this.#ground;
-    const { book, amounts } = this.#chosen(breadth);
-    const { losses, ...request } = asked(ground, this.#request);
-    const { engines, deadline } = ground;
-    const classes = this.#classes;
-    const master = new BandMaster({ ...request, penalties: losses, classes, book, engines });
-    try {
-      master.addFromBook();
-      if (fromLinear) {
-        amounts.forEach((amount, sheet) => {
-          master.setLeastOfSheet(sheet, Math.floor(amount + EPSILON));
-        });
-      }
-      ground.effort.integerMasters++;
-      const seconds = deadline.left() * SHARE_OF_TIME;
-      const answer = await master.solve({ integer: 'sheets', seconds, nodes });
-      if (typeof answer === 'string') return undefined;
-      const sheets = answer.sheets.map(Math.round);
-      return this.#remembered({ classes, book, sheets, cost: answer.cost });
-    } finally {
-      master.close();
-    }
+  async settle(random: () => number): Promise<SettledSheets | undefined> {
+    const start = this.#rounded(this.#given.length === 0 ? () => 0.5 : random);
+    const found = await this.#search.from(start, random);
+    this.#known = [...this.#known, ...found]
+      .filter(({ numbers }) => this.#given.every((given) => unlike(given.numbers, numbers)))
+      .sort((a, b) => b.room - a.room);
+    const [best] = this.#known;
+    if (best === undefined) return undefined;
+    this.#given.push(best);
+    return { classes: this.#classes, book: this.#book, sheets: [...best.numbers], room: best.room };
   }
 
-  /** One after another, as the linear plan has them: at once, and badly. */
-  async byDiving(breadth: Breadth, random: () => number): Promise<SettledSheets | undefined> {
-    const ground = this.#ground;
-    const { book } = this.#chosen(breadth);
-    const classes = this.#classes;
-    const { pool } = this.#request;
-    const master = new SettledMaster(ground, {
-      ...asked(ground, this.#request),
-      classes,
-      book,
-      pool,
+  /** For each sheet, its pattern: those of the linear plan, broken ones rounded up or down. */
+  #rounded(random: () => number): Int32Array {
+    const sheets: number[] = [];
+    this.#counts.forEach((count, box) => {
+      const own = [...this.#book.sheets.keys()].filter(
+        (sheet) => this.#book.sheets[sheet].box === box,
+      );
+      const first = sheets.length;
+      const parts = own.map((sheet) => {
+        const amount = this.#amounts[sheet] ?? 0;
+        const whole = Math.floor(amount + EPSILON);
+        for (let i = 0; i < whole; i++) sheets.push(sheet);
+        return { sheet, part: (amount - whole) * (0.5 + random()) };
+      });
+      parts.sort((a, b) => b.part - a.part || a.sheet - b.sheet);
+      const left = count - (sheets.length - first);
+      for (const { sheet } of parts.slice(0, left)) sheets.push(sheet);
     });
-    try {
-      let answer = await master.solve(ROUNDS_FIRST);
-      while (answer !== undefined) {
-        const open = openSheets(master, answer, random);
-        if (open.length === 0) {
-          const sheets = book.sheets.map((_, sheet) => master.sheets[sheet] ?? 0);
-          return this.#remembered({ classes, book, sheets, cost: answer.cost });
-        }
-        answer = await settleOne(master, answer, open, {
-          settle: (sheet, count) => master.settleSheet(sheet, count),
-          tried: TRIED,
-          little: LITTLE,
-          rounds: ROUNDS_EACH,
-        });
-      }
-      return undefined;
-    } finally {
-      master.close();
-    }
-  }
-
-  #remembered(settled: SettledSheets): SettledSheets {
-    if (settled.cost < (this.#best?.cost ?? Number.POSITIVE_INFINITY)) this.#best = settled;
-    return settled;
-  }
-
-  /**
-   * Few patterns out of many, so that linear plans are solved in little time.
-   * `amounts`: of each sheet pattern in the linear plan.
-   */
-  #chosen(breadth: Breadth): { readonly book: BandBook; readonly amounts: readonly number[] } {
-    const { pool } = this.#request;
-    const costs = jointCosts(pool, this.#duals);
-    const bands = leastOfEach(
-      costs.bands,
-      this.#answer.bands,
-      breadth.bands,
-      MOST_OF_SLOT,
-      (band) => pool.bands[band].slot,
-    );
-    const sheets = leastOfEach(
-      costs.sheets,
-      this.#answer.sheets,
-      breadth.sheets,
-      MOST_OF_STOCK,
-      (sheet) => pool.sheets[sheet].box,
-    );
-    const book = this.#ground.newBook();
-    book.adopt(pool, bands, sheets);
-    const best = this.#best;
-    if (best !== undefined) {
-      const used = [...best.sheets.keys()].filter((sheet) => best.sheets[sheet] > 0);
-      book.adopt(best.book, [], used);
-    }
-    // The book's sheets are in the order in which they were taken in.
-    return { book, amounts: sheets.map((sheet) => this.#answer.sheets[sheet] ?? 0) };
+    return Int32Array.from(sheets);
   }
 }
 
-function asked({ demand }: SearchGround, { caps, losses }: SheetSettlingRequest) {
-  return { demand, objective: { cost: undefined, caps }, losses, spare: demand.map(() => 1) };
+function unlike(one: Int32Array, other: Int32Array): boolean {
+  const sheets = one.reduce((sum, count) => sum + count, 0);
+  const apart = one.reduce((sum, count, sheet) => sum + Math.max(0, count - other[sheet]), 0);
+  return apart >= Math.max(1, Math.min(UNLIKE.most, UNLIKE.share * sheets));
 }
 
-/** Settles the whole parts of sheet patterns; those that are broken, most first. */
-function openSheets(
-  master: SettledMaster,
-  { sheets }: BandAnswer,
-  random: () => number,
-): readonly number[] {
-  const open: { sheet: number; part: number }[] = [];
-  sheets.forEach((amount, sheet) => {
-    const left = amount - (master.sheets[sheet] ?? 0);
-    if (left <= EPSILON) return;
-    const whole = Math.floor(left + EPSILON);
-    if (whole > 0) master.settleSheet(sheet, whole);
-    const part = left - whole;
-    if (part > EPSILON) open.push({ sheet, part: part * (1 + NOISE * (random() - 0.5)) });
-  });
-  return open.sort((a, b) => b.part - a.part || a.sheet - b.sheet).map(({ sheet }) => sheet);
+/**
+ * Few patterns out of many, so that linear plans are solved in little time.
+ * `amounts`: of each sheet pattern in the linear plan.
+ */
+function chosenFrom(
+  ground: SearchGround,
+  pool: BandBook,
+  answer: BandAnswer,
+): { readonly book: BandBook; readonly amounts: readonly number[] } {
+  const book = ground.newBook();
+  if (answer.duals === undefined) return { book, amounts: [] };
+  const costs = jointCosts(pool, answer.duals);
+  const bands = leastOfEach(
+    costs.bands,
+    answer.bands,
+    BANDS,
+    MOST_OF_SLOT,
+    (band) => pool.bands[band].slot,
+  );
+  const sheets = leastOfEach(
+    costs.sheets,
+    answer.sheets,
+    SHEETS,
+    MOST_OF_STOCK,
+    (sheet) => pool.sheets[sheet].box,
+  );
+  book.adopt(pool, bands, sheets);
+  // The book's sheets are in the order in which they were taken in.
+  return { book, amounts: sheets.map((sheet) => answer.sheets[sheet] ?? 0) };
 }

@@ -3,21 +3,12 @@ import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
 import type { Partial, RefillGuide } from './refill.js';
 import { BandSettling } from './settle-bands.js';
-import { type Breadth, type SettledSheets, SheetSettling } from './settle-sheets.js';
+import { SheetSettling } from './settle-sheets.js';
 
-/** Patterns that sheets are chosen from, in turn: few are looked through sooner. */
-const BREADTHS: readonly [Breadth, ...Breadth[]] = [
-  { sheets: 250, bands: 500 },
-  { sheets: 400, bands: 800 },
-  { sheets: 150, bands: 400 },
-];
-const NODES = 1;
-/** Rounds that settle sheets by diving, and how often all but the first do. */
-const ROUNDS_OF_DIVES = 2;
-const DIVES = 4;
-/** How often bands are settled, of sheets that were settled well, and in little time. */
-const TRIES = 6;
-const TRIES_AFTER_DIVES = 3;
+/** How often bands are settled of the same sheets. */
+const TRIES = 2;
+/** Room of the linear plan that sheets can mostly be settled with at once. */
+const MUCH_ROOM = 0.1;
 
 /**
  * Plans for orders with many of each piece: whole sheets are settled first, while their
@@ -29,48 +20,70 @@ export class SheetsFirst {
   readonly #guide: RefillGuide;
   /** Likely patterns, many of them. */
   readonly #pool: BandBook;
+  readonly #random: () => number;
   readonly #settlings = new Map<number, SheetSettling | undefined>();
+  #leastFirst: boolean | undefined;
 
-  constructor(ground: SearchGround, incumbent: Incumbent, guide: RefillGuide, pool: BandBook) {
+  constructor(
+    ground: SearchGround,
+    incumbent: Incumbent,
+    guide: RefillGuide,
+    pool: BandBook,
+    random: () => number,
+  ) {
     this.#ground = ground;
     this.#incumbent = incumbent;
     this.#guide = guide;
     this.#pool = pool;
+    this.#random = random;
   }
 
   /**
-   * A plan that keeps to a cost, lacking as little as was found.
-   * @param round the first settles sheets in little time, those after it well
+   * A plan for the least cost or the next, lacking as little as was found; another one each
+   * time.
    */
-  async plan(target: number, round: number, random: () => number): Promise<Partial | undefined> {
-    const request = this.#request(target);
-    if (!this.#settlings.has(target)) {
-      this.#settlings.set(target, await SheetSettling.open(this.#ground, request));
-    }
-    const settling = this.#settlings.get(target);
-    const sheets = settling && (await settledIn(settling, round, random));
+  async plan(round: number): Promise<Partial | undefined> {
+    const target = await this.#target(round);
+    const settling = await this.#settling(target);
+    const sheets = await settling?.settle(this.#random);
     this.#incumbent.tell('local search');
     if (sheets === undefined || this.#left() <= 0) return undefined;
-    const bands = await BandSettling.open(this.#ground, request, sheets);
+    // What lacks a piece is of no use where the next sheet would make it cost as much as the best.
+    if (sheets.room < 0 && target >= this.#incumbent.target) return undefined;
+    const bands = await BandSettling.open(this.#ground, this.#request(target), sheets);
     if (bands === undefined) return undefined;
-    const tries = round < ROUNDS_OF_DIVES ? TRIES_AFTER_DIVES : TRIES;
     try {
-      return await this.#settle(bands, tries, random);
+      return await this.#settle(bands);
     } finally {
       bands.close();
     }
   }
 
+  /**
+   * The least cost and the next by turns: first the least where sheets can likely be settled
+   * for it, so that nothing is lost by aiming high.
+   */
+  async #target(round: number): Promise<number> {
+    const { leastCost, nearBound } = this.#incumbent;
+    if (leastCost === nearBound) return leastCost;
+    this.#leastFirst ??= ((await this.#settling(leastCost))?.linearRoom ?? 0) >= MUCH_ROOM;
+    return (round % 2 === 0) === this.#leastFirst ? leastCost : nearBound;
+  }
+
+  async #settling(target: number): Promise<SheetSettling | undefined> {
+    if (!this.#settlings.has(target)) {
+      const opened = await SheetSettling.open(this.#ground, this.#request(target));
+      this.#settlings.set(target, opened);
+    }
+    return this.#settlings.get(target);
+  }
+
   /** The best of several tries, or of one where pieces must be gone without anyway. */
-  async #settle(
-    bands: BandSettling,
-    most: number,
-    random: () => number,
-  ): Promise<Partial | undefined> {
+  async #settle(bands: BandSettling): Promise<Partial | undefined> {
     let best: Partial | undefined;
-    const tries = bands.cost < 0 ? most : 1;
+    const tries = bands.cost < 0 ? TRIES : 1;
     for (let tried = 0; tried < tries && this.#left() > 0; tried++) {
-      const found = await bands.settle(random);
+      const found = await bands.settle(this.#random);
       this.#incumbent.tell('local search');
       if (found === undefined) continue;
       if (found.missing < (best?.missing ?? Number.POSITIVE_INFINITY)) best = found;
@@ -94,28 +107,4 @@ export class SheetsFirst {
   #left(): number {
     return this.#ground.deadline.left();
   }
-}
-
-async function settledIn(
-  settling: SheetSettling,
-  round: number,
-  random: () => number,
-): Promise<SettledSheets | undefined> {
-  const [first] = BREADTHS;
-  const after = round - ROUNDS_OF_DIVES;
-  if (after >= 0) {
-    return settling.byIntegerMaster(
-      BREADTHS[Math.floor(after / 2) % BREADTHS.length],
-      NODES,
-      after % 2 === 1,
-    );
-  }
-  let best: SettledSheets | undefined;
-  for (let dive = 0; dive < (round === 0 ? 1 : DIVES); dive++) {
-    const sheets = await settling.byDiving(first, random);
-    if (sheets !== undefined && sheets.cost < (best?.cost ?? Number.POSITIVE_INFINITY)) {
-      best = sheets;
-    }
-  }
-  return best;
 }

@@ -1,4 +1,4 @@
-import { type Answer, type LinearModel, mustBeWhole, type Whole } from './linear-model.js';
+import type { Answer, LinearModel } from './linear-model.js';
 
 /** How far a row, a bound or an integer may be missed by a continuous answer. */
 const TOLERANCE = 1e-6;
@@ -10,11 +10,11 @@ export type CheckedAnswer =
 
 /**
  * Recomputes an engine's answer from the model: integrality, bounds, rows and
- * objective. Integral values come back exactly whole, and where all are, rows are
+ * objective. Integral values come back exactly whole, and their rows are then
  * summed without any tolerance, since the coefficients of our integer masters
  * are whole numbers too.
  */
-export function checkAnswer(model: LinearModel, answer: Answer, integer: Whole): CheckedAnswer {
+export function checkAnswer(model: LinearModel, answer: Answer, integer: boolean): CheckedAnswer {
   if (answer.status === 'infeasible' || answer.values === undefined) return answer;
   if (answer.values.length !== model.columns.length) {
     return {
@@ -22,14 +22,13 @@ export function checkAnswer(model: LinearModel, answer: Answer, integer: Whole):
       why: `${answer.values.length} values for ${model.columns.length} columns`,
     };
   }
-  const whole = (column: number) => mustBeWhole(integer, column);
-  const values = answer.values.map((value, j) => (whole(j) ? Math.round(value) : value));
+  const values = integer ? answer.values.map(Math.round) : [...answer.values];
   for (let j = 0; j < values.length; j++) {
     if (!Number.isFinite(values[j])) return { status: 'rejected', why: `column ${j} is no number` };
-    if (whole(j) && Math.abs(values[j] - answer.values[j]) > TOLERANCE) {
+    if (integer && Math.abs(values[j] - answer.values[j]) > TOLERANCE) {
       return { status: 'rejected', why: `column ${j} is ${answer.values[j]}, not a whole number` };
     }
-    const slack = whole(j) ? 0 : TOLERANCE * Math.max(1, Math.abs(values[j]));
+    const slack = integer ? 0 : TOLERANCE * Math.max(1, Math.abs(values[j]));
     const { lower = 0, upper } = model.columns[j];
     if (values[j] < lower - slack || values[j] > upper + slack) {
       return { status: 'rejected', why: `column ${j} is ${values[j]}, outside its bounds` };
@@ -42,10 +41,7 @@ export function checkAnswer(model: LinearModel, answer: Answer, integer: Whole):
   if (!(Math.abs(objective - claimed) <= TOLERANCE * Math.max(1, Math.abs(objective)))) {
     return { status: 'rejected', why: `objective claimed ${claimed}, recomputed ${objective}` };
   }
-  if (
-    answer.status === 'optimal' &&
-    answer.duals.length !== (integer === false ? model.rows.length : 0)
-  ) {
+  if (answer.status === 'optimal' && answer.duals.length !== (integer ? 0 : model.rows.length)) {
     return {
       status: 'rejected',
       why: `${answer.duals.length} duals for ${model.rows.length} rows`,
@@ -57,7 +53,7 @@ export function checkAnswer(model: LinearModel, answer: Answer, integer: Whole):
 function rowFault(
   model: LinearModel,
   values: readonly number[],
-  integer: Whole,
+  integer: boolean,
 ): string | undefined {
   const activity = new Float64Array(model.rows.length);
   model.columns.forEach((column, j) => {
@@ -66,7 +62,7 @@ function rowFault(
     });
   });
   const missed = model.rows.findIndex((row, i) => {
-    const slack = integer === true ? 0 : TOLERANCE * Math.max(1, Math.abs(row.bound));
+    const slack = integer ? 0 : TOLERANCE * Math.max(1, Math.abs(row.bound));
     return row.sense === 'at least'
       ? activity[i] < row.bound - slack
       : activity[i] > row.bound + slack;

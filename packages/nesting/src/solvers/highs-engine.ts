@@ -1,13 +1,11 @@
 import highsModule, { type Highs, type HighsCallbackMap } from 'highs';
-import {
-  type Answer,
-  type Engine,
-  type LinearColumn,
-  type LinearRow,
-  mustBeWhole,
-  type Session,
-  type SolveLimits,
-  type Whole,
+import type {
+  Answer,
+  Engine,
+  LinearColumn,
+  LinearRow,
+  Session,
+  SolveLimits,
 } from './linear-model.js';
 
 // The package's types describe its CommonJS build, where the loader is the
@@ -50,8 +48,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
   // A gap of 0: the caller compares costs exactly, so "nearly best" is no answer.
   model.options.set({ output_flag: false, mip_rel_gap: 0, mip_abs_gap: 1e-9, random_seed: 1 });
   let columns = 0;
-  /** What the columns were last asked to be, and how many there were. */
-  let asked: { readonly integer: Whole; readonly columns: number } = { integer: false, columns: 0 };
+  let integral = 0;
 
   function addRows(added: readonly LinearRow[]): void {
     if (added.length === 0) return;
@@ -109,17 +106,13 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
 
   function solve(limits: SolveLimits): Answer {
     const type = highs.constants.variableType;
-    const { integer } = limits;
-    // New columns come as broken ones.
-    const same = integer === asked.integer && (integer === false || columns === asked.columns);
-    if (!same && columns > 0) {
+    const wanted = limits.integer ? columns : 0;
+    if (wanted !== integral && columns > 0) {
       model.changeColsIntegrality(
         { kind: 'range', from: 0, to: columns - 1 },
-        Array.from({ length: columns }, (_, column) =>
-          mustBeWhole(integer, column) ? type.integer : type.continuous,
-        ),
+        new Array(columns).fill(limits.integer ? type.integer : type.continuous),
       );
-      asked = { integer, columns };
+      integral = wanted;
     }
     // The clock of a persistent model runs on from solve to solve.
     model.options.set('time_limit', model.getRunTime() + Math.max(0.01, limits.seconds));
@@ -149,7 +142,7 @@ function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
         status: 'optimal',
         objective: model.getObjectiveValue(),
         values: Array.from(solution.colValue),
-        duals: integer === false ? Array.from(solution.rowDual) : [],
+        duals: limits.integer ? [] : Array.from(solution.rowDual),
       };
     }
     // 2 is HiGHS's code for "a feasible point is available".

@@ -1,12 +1,11 @@
 import solverModule from 'javascript-lp-solver';
-import {
-  type Answer,
-  type Engine,
-  type LinearColumn,
-  type LinearRow,
-  mustBeWhole,
-  type Session,
-  type SolveLimits,
+import type {
+  Answer,
+  Engine,
+  LinearColumn,
+  LinearRow,
+  Session,
+  SolveLimits,
 } from './linear-model.js';
 
 // The package's types describe its CommonJS build, where the solver is the
@@ -32,7 +31,7 @@ function openSession(opened: readonly LinearRow[]): Session {
     const primal = runModel(primalModel(rows, columns, limits));
     if (!primal.feasible) return { status: 'infeasible' };
     const values = columns.map((_, index) => numberAt(primal, `c${index}`));
-    if (limits.integer !== false) {
+    if (limits.integer) {
       // At its time limit it may flag an answer feasible that is not integral;
       // whoever reads the answer recomputes it.
       return { status: 'optimal', objective: primal.result, values, duals: [] };
@@ -84,7 +83,7 @@ function primalModel(
       constraints[`l${index}`] = { min: column.lower };
     }
     variables[`c${index}`] = entries;
-    if (mustBeWhole(limits.integer, index)) ints[`c${index}`] = 1;
+    if (limits.integer) ints[`c${index}`] = 1;
   });
   return {
     optimize: 'cost',

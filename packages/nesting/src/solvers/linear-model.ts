@@ -26,16 +26,9 @@ export interface LinearModel {
   readonly columns: readonly LinearColumn[];
 }
 
-/** Which columns must be whole numbers: all, none, or those named. */
-export type Whole = boolean | ReadonlySet<number>;
-
-/** Whether a column must be a whole number. */
-export function mustBeWhole(integer: Whole, column: number): boolean {
-  return typeof integer === 'boolean' ? integer : integer.has(column);
-}
-
 export interface SolveLimits {
-  readonly integer: Whole;
+  /** True asks for whole numbers in every column. */
+  readonly integer: boolean;
   /** Wall seconds after which the engine stops by itself. */
   readonly seconds: number;
   /** Nodes of branching after which it stops; no limit when absent. */
@@ -62,8 +55,8 @@ export type Answer =
       readonly values: readonly number[];
       /**
        * One for each row: by how much the objective rises with the row's bound.
-       * At least 0 for `at least` rows, at most 0 for `at most` rows. Empty where
-       * any column had to be whole.
+       * At least 0 for `at least` rows, at most 0 for `at most` rows. Empty for
+       * integer solves.
        */
       readonly duals: readonly number[];
     }
