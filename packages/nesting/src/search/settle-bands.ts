@@ -155,7 +155,6 @@ export class BandSettling {
     }
     while (openBands(master, answer) > BANDS_OPEN) {
       const next = await settleOne(master, answer, brokenBands(master, answer, random), {
-        settle: (band, count) => master.settleBand(band, count),
         tried: TRIED,
         little: LITTLE,
         rounds: ROUNDS_EACH,

@@ -2,8 +2,6 @@ import type { BandAnswer } from '../master/band-master.js';
 import type { SettledMaster } from './settled-master.js';
 
 export interface OneRequest {
-  /** Settles so many more of a band or a sheet pattern; below 0 takes them back. */
-  readonly settle: (index: number, count: number) => void;
   /** How many are tried. */
   readonly tried: number;
   /** What may be lost by the first that will do. */
@@ -13,28 +11,28 @@ export interface OneRequest {
 }
 
 /**
- * Settles one more of those that are broken: the first that costs the linear plan next to
+ * Settles one more band of those that are broken: the first that costs the linear plan next to
  * nothing, or the one that costs it least.
- * @param open indices, the likeliest first
+ * @param open their indices, the likeliest first
  * @returns the linear plan then; undefined where there is none with any of them, or no time
  */
 export async function settleOne(
   master: SettledMaster,
   answer: BandAnswer,
   open: readonly number[],
-  { settle, tried, little, rounds }: OneRequest,
+  { tried, little, rounds }: OneRequest,
 ): Promise<BandAnswer | undefined> {
   let best: { index: number; next: BandAnswer } | undefined;
   for (const index of open.slice(0, tried)) {
-    settle(index, 1);
+    master.settleBand(index, 1);
     const next = await master.solve(rounds, answer.cost + little);
     if (next !== undefined && next.cost <= answer.cost + little) return next;
-    settle(index, -1);
+    master.settleBand(index, -1);
     if (next !== undefined && (best === undefined || next.cost < best.next.cost)) {
       best = { index, next };
     }
   }
   if (best === undefined) return undefined;
-  settle(best.index, 1);
+  master.settleBand(best.index, 1);
   return best.next;
 }

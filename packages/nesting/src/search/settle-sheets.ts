@@ -7,7 +7,7 @@ import { leastOfEach } from './least-of-each.js';
 import { jointCosts } from './reduced-costs.js';
 import { RoomSearch, type SheetsWithRoom } from './room-search.js';
 import { settleSupplies } from './settle-supplies.js';
-import { ANY_NUMBER, SettledMaster } from './settled-master.js';
+import { SettledMaster } from './settled-master.js';
 import { likelyDivisions } from './sheet-divisions.js';
 
 export interface SheetSettlingRequest {
@@ -44,6 +44,8 @@ const MOST_OF_SLOT = 0.04;
 const ROUNDS_FIRST = 10;
 /** How many sheets are cut otherwise in sheets that are unlike: such a share, but so many at most. */
 const UNLIKE = { share: 0.08, most: 5 };
+/** More slots than any division has. */
+const ANY_NUMBER = 1_000_000;
 const EPSILON = 1e-6;
 
 /**

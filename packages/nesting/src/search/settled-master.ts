@@ -5,7 +5,6 @@ import { coinWorth } from '../master/exact-bound.js';
 import type { Objective } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
-import { leastFirst } from './reduced-costs.js';
 import { bestDivisions } from './sheet-divisions.js';
 
 export interface SettledMasterRequest {
@@ -18,21 +17,12 @@ export interface SettledMasterRequest {
   readonly spare?: readonly number[];
   /** Patterns to start from; it takes in those that come up. */
   readonly book: BandBook;
-  /**
-   * Where given, fresh bands are taken from these, such as fit the slots of the book;
-   * absent where they are to be priced.
-   */
-  readonly pool?: BandBook;
   /** True where no sheet is open any more, so that only bands in the slots of the book are of use. */
   readonly closed?: boolean;
 }
 
 /** A band or a division must gain this share of a coin to be worth a column. */
 const LEAST_GAIN = 1e-7;
-/** Most bands that are taken from a pool at a time. */
-const MOST_FROM_POOL = 20;
-/** More slots than any division has. */
-export const ANY_NUMBER = 1_000_000;
 
 /**
  * A linear master some of whose bands and sheets are settled, which prices fresh
@@ -173,36 +163,15 @@ export class SettledMaster {
 
   /** @returns whether any pattern came up that gains */
   #addFresh(duals: BandDuals): boolean {
-    const { book, pool, closed } = this.#request;
+    const { book, closed } = this.#request;
     const before = book.bands.length + book.sheets.length;
-    if (pool === undefined) this.#addPriced(duals);
-    else this.#addFrom(pool, duals);
+    this.#addPriced(duals);
     if (closed !== true) {
-      // Where bands are open, any number of slots may be of use.
-      const needed = pool === undefined ? this.needed : book.slots.map(() => ANY_NUMBER);
-      for (const division of bestDivisions(this.#ground, book, duals, needed)) {
+      for (const division of bestDivisions(this.#ground, book, duals, this.needed)) {
         book.addSheet(division);
       }
     }
     return book.bands.length + book.sheets.length > before;
-  }
-
-  /** Adds the bands of another book that gain most. */
-  #addFrom(pool: BandBook, duals: BandDuals): void {
-    const { book } = this.#request;
-    const costs = pool.bands.map(({ slot, counts }) => {
-      const here = book.find(pool.slots[slot]);
-      if (here === undefined) return 0;
-      return counts.reduce(
-        (sum, [piece, copies]) => sum - duals.pieces[piece] * copies,
-        duals.slots[here] ?? 0,
-      );
-    });
-    const gaining = leastFirst(
-      costs.map((cost) => (cost < -LEAST_GAIN ? cost : Number.POSITIVE_INFINITY)),
-      MOST_FROM_POOL,
-    );
-    book.adopt(pool, gaining, []);
   }
 
   #addPriced(duals: BandDuals): void {
