@@ -3,9 +3,13 @@ import type { BandDuals } from '../master/band-master.js';
 import type { Rolling } from '../problem.js';
 import type { SearchGround } from './ground.js';
 
-/** Bands of a slot that are listed, and by how much of a measure of spare pieces they may fall short. */
-const LISTED = 80;
-const LISTED_SHORT = 0.02;
+export interface Listing {
+  /** Bands of a slot that are listed at most. */
+  readonly most: number;
+  /** By how much of a measure of spare pieces they may fall short of gaining; less where there are more. */
+  readonly short: number;
+}
+
 /** How much nearer to the best is looked where there are more. */
 const NEARER = 1.5;
 const NEAREST = 1e-7;
@@ -21,6 +25,7 @@ export function withLikelyBands(
   known: BandBook,
   left: readonly number[],
   duals: BandDuals,
+  { most, short: shortAtMost }: Listing,
 ): BandBook {
   const book = ground.newBook();
   book.adopt(known, [], [...known.sheets.keys()]);
@@ -35,9 +40,9 @@ export function withLikelyBands(
     );
     const beyond = Math.max(0, ...narrower.map((other) => other.extent));
     const worth = duals.slots[slot] ?? 0;
-    for (let short = LISTED_SHORT; short > NEAREST; short /= NEARER) {
+    for (let short = shortAtMost; short > NEAREST; short /= NEARER) {
       const at = { ...place, extent };
-      const bands = pricer.bandsOf?.(duals.pieces, at, beyond, worth - short, LISTED);
+      const bands = pricer.bandsOf?.(duals.pieces, at, beyond, worth - short, most);
       if (bands === undefined) continue;
       for (const band of bands) book.addBand(band);
       return;

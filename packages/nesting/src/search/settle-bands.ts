@@ -1,15 +1,17 @@
 import type { BandBook } from '../master/band-book.js';
 import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-master.js';
 import type { Cap } from '../master/objective.js';
+import { brokenBands, openBands, wholeBands } from './broken-bands.js';
 import { compose } from './compose.js';
 import type { SearchGround } from './ground.js';
-import { withLikelyBands } from './likely-bands.js';
+import { type Listing, withLikelyBands } from './likely-bands.js';
 import type { Planned } from './planned.js';
 import { leastFirst, reducedCosts } from './reduced-costs.js';
 import { missingWeight, type Partial } from './refill.js';
 import { settleOne } from './settle-one.js';
 import type { SettledSheets } from './settle-sheets.js';
 import { SettledMaster } from './settled-master.js';
+import { swapBands } from './swap-bands.js';
 
 export interface BandSettlingRequest {
   /** Likely patterns, many of them. */
@@ -21,6 +23,13 @@ export interface BandSettlingRequest {
   readonly losses: readonly number[];
 }
 
+/** Whole sheets and bands. */
+interface Cut {
+  readonly book: BandBook;
+  readonly sheets: readonly number[];
+  readonly bands: readonly number[];
+}
+
 const EPSILON = 1e-6;
 /** Once no more bands than this are open, the integer master cuts the rest. */
 const BANDS_OPEN = 7;
@@ -29,8 +38,6 @@ const MAY_LOSE = 0.3;
 /** How many broken bands are tried before one is settled, and what may be lost by the first that will do. */
 const TRIED = 4;
 const LITTLE = 0.0005;
-/** How far noise may change the weight of what is broken, as a share. */
-const NOISE = 0.6;
 /** A linear plan that goes without so much is not broken up further. */
 const HOPELESS = 0.6;
 /** Bands that an integer master works with, and nodes it may take. */
@@ -40,6 +47,9 @@ const NODES = 150;
 const GOOD_ENOUGH = 0.3;
 /** Share of the time left that one integer master may take. */
 const SHARE_OF_TIME = 0.25;
+/** Bands that the integer master works with, and those that take the places of others. */
+const LISTED_TO_SETTLE: Listing = { most: 80, short: 0.02 };
+const LISTED_TO_SWAP: Listing = { most: 400, short: 0.06 };
 const ROUNDS_FIRST = 10;
 const ROUNDS_EACH = 2;
 
@@ -56,6 +66,8 @@ export class BandSettling {
   readonly #master: SettledMaster;
   /** The linear plan of the bands, none of them settled. */
   readonly #start: BandAnswer;
+  readonly #duals: BandDuals;
+  #listed: BandBook | undefined;
 
   private constructor(
     ground: SearchGround,
@@ -64,6 +76,7 @@ export class BandSettling {
     book: BandBook,
     master: SettledMaster,
     start: BandAnswer,
+    duals: BandDuals,
   ) {
     this.#ground = ground;
     this.#request = request;
@@ -71,6 +84,7 @@ export class BandSettling {
     this.#book = book;
     this.#master = master;
     this.#start = start;
+    this.#duals = duals;
   }
 
   /** Solves the linear plan of the bands; undefined where there is no time. */
@@ -101,7 +115,7 @@ export class BandSettling {
     });
     const start = await master.solve(ROUNDS_FIRST);
     if (start?.duals !== undefined) {
-      return new BandSettling(ground, request, settled, book, master, start);
+      return new BandSettling(ground, request, settled, book, master, start, start.duals);
     }
     master.close();
     return undefined;
@@ -123,8 +137,10 @@ export class BandSettling {
   async settle(random: () => number): Promise<Partial | undefined> {
     const master = this.#master;
     try {
-      const last = await this.#settleMost(random);
-      return last.duals === undefined ? undefined : await this.#settleRest(last.duals);
+      const { duals } = await this.#settleMost(random);
+      const cut = duals && (await this.#settleRest(duals));
+      const planned = cut && this.#planned(cut);
+      return planned && planned.missing > 0 ? this.#planned(this.#swapped(cut)) : planned;
     } finally {
       [...master.bands].forEach((count, band) => {
         if (count > 0) master.settleBand(band, -count);
@@ -139,7 +155,7 @@ export class BandSettling {
     let answer = this.#start;
     for (let settled = true; settled; ) {
       settled = false;
-      for (const band of shuffled(answer.bands, random)) {
+      for (const band of wholeBands(answer, random)) {
         if (openBands(master, answer) <= BANDS_OPEN) return answer;
         const count = Math.floor(answer.bands[band] - (master.bands[band] ?? 0) + EPSILON);
         if (count === 0) continue;
@@ -165,12 +181,12 @@ export class BandSettling {
     return answer;
   }
 
-  async #settleRest(duals: BandDuals): Promise<Partial | undefined> {
+  async #settleRest(duals: BandDuals): Promise<Cut | undefined> {
     const ground = this.#ground;
     const { engines, deadline, effort } = ground;
     const { caps, weights } = this.#request;
     const { left, needed, bands: settled } = this.#master;
-    const book = withLikelyBands(ground, this.#book, left, duals);
+    const book = withLikelyBands(ground, this.#book, left, duals, LISTED_TO_SETTLE);
     const here = (slot: number) => book.find(this.#book.slots[slot]) ?? 0;
     const slotDuals: number[] = [];
     const slotsNeeded: number[] = [];
@@ -208,40 +224,32 @@ export class BandSettling {
       });
       if (typeof answer === 'string') return undefined;
       const bands = book.bands.map((_, band) => (settled[band] ?? 0) + answer.bands[band]);
-      const planned = compose(book, { sheets: answer.sheets, bands }).map(
-        ([pattern, count]): Planned => ({ pattern, count }),
-      );
-      return { planned, missing: missingWeight(ground.demand, planned, weights) };
+      return { book, sheets: answer.sheets, bands };
     } finally {
       master.close();
     }
   }
-}
 
-/** The bands that are broken, most first. */
-function brokenBands(
-  master: SettledMaster,
-  answer: BandAnswer,
-  random: () => number,
-): readonly number[] {
-  const open: { band: number; part: number }[] = [];
-  answer.bands.forEach((amount, band) => {
-    const left = amount - (master.bands[band] ?? 0);
-    if (left > EPSILON) open.push({ band, part: left * (1 + NOISE * (random() - 0.5)) });
-  });
-  return open.sort((a, b) => b.part - a.part || a.band - b.band).map(({ band }) => band);
-}
+  /** The same with bands swapped, so that less lacks. */
+  #swapped(cut: Cut): Cut {
+    const { demand } = this.#ground;
+    const { pieces: values } = this.#duals;
+    const book = this.#ground.newBook();
+    const used = [...cut.bands.keys()].filter((band) => cut.bands[band] > 0);
+    book.adopt(cut.book, used, [...cut.sheets.keys()]);
+    this.#listed ??= withLikelyBands(this.#ground, this.#book, demand, this.#duals, LISTED_TO_SWAP);
+    book.adopt(this.#listed, [...this.#listed.bands.keys()], []);
+    // The book's bands are in the order in which they were taken in.
+    const counts = used.map((band) => cut.bands[band]);
+    const bands = swapBands({ book, counts, demand, values, room: -this.cost });
+    return bands === undefined ? cut : { book, sheets: cut.sheets, bands };
+  }
 
-/** How many bands the linear plan has that are not settled. */
-function openBands(master: SettledMaster, { bands }: BandAnswer): number {
-  return bands.reduce((sum, amount, band) => sum + amount - (master.bands[band] ?? 0), 0);
-}
-
-/** The bands that there are at least one of, in any order. */
-function shuffled(amounts: readonly number[], random: () => number): readonly number[] {
-  return [...amounts.keys()]
-    .filter((band) => amounts[band] >= 1 - EPSILON)
-    .map((band) => ({ band, at: random() }))
-    .sort((a, b) => a.at - b.at)
-    .map(({ band }) => band);
+  #planned({ book, sheets, bands }: Cut): Partial {
+    const planned = compose(book, { sheets, bands }).map(
+      ([pattern, count]): Planned => ({ pattern, count }),
+    );
+    const missing = missingWeight(this.#ground.demand, planned, this.#request.weights);
+    return { planned, missing };
+  }
 }
