@@ -37,7 +37,7 @@ const APART = 3;
 const LISTED_DIVISIONS = 200;
 const LISTED_SHORT = 0.1;
 /** Patterns that are chosen from; of them, this share at most is of one stock, or of one slot. */
-const SHEETS = 800;
+const SHEETS = 400;
 const BANDS = 800;
 const MOST_OF_STOCK = 0.4;
 const MOST_OF_SLOT = 0.04;
