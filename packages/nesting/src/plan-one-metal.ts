@@ -1,20 +1,9 @@
 import { assignStock } from './assign-stock.js';
 import type { Deadline } from './deadline.js';
-import { everyPattern } from './enumeration/every-pattern.js';
-import { kindPricers } from './kind-pricers.js';
 import { dropSurplus } from './layout/drop-surplus.js';
-import { BandBook } from './master/band-book.js';
-import { exactScale } from './master/exact-bound.js';
-import {
-  leastMetal,
-  leastMoney,
-  metal,
-  money,
-  type Objective,
-  totalCost,
-} from './master/objective.js';
-import { aboveEveryPlan, shortagePenalties } from './master/shortage.js';
+import { leastMetal, leastMoney, metal, money, totalCost } from './master/objective.js';
 import { type StockClass, stockClasses } from './master/stock-class.js';
+import { MetalGrounds } from './metal-grounds.js';
 import { misfits } from './misfits.js';
 import {
   type CuttingRules,
@@ -27,8 +16,6 @@ import type { Pattern } from './pattern/part.js';
 import { patternOf } from './pattern/pattern-of.js';
 import type { Layout, PlanEffort, PlanOutcome, SearchEnding } from './plan.js';
 import type { CuttingProblem, Metal } from './problem.js';
-import { firstFit } from './search/first-fit.js';
-import type { SearchGround } from './search/ground.js';
 import { keptCoins, type Planned, sheetsUsed } from './search/planned.js';
 import { type SearchStep, search } from './search/search.js';
 import type { Engines } from './solvers/engine-choice.js';
@@ -70,61 +57,24 @@ export async function planOneMetal(
   const rules = cuttingRules(problem);
   const rule = keepRuleFor(request.metal, problem.keep);
   const value = (length: number, width: number) => keptValue(length, width, rule);
-  const keep = rule !== undefined && rule.coinsPerMillion > 0 ? value : undefined;
+  const worth = rule !== undefined && rule.coinsPerMillion > 0 ? rule : undefined;
   const classes = stockClasses(problem, rules.limits, value);
   const boxes = classes.map(({ box }) => ({ ...box, keep: rule }));
   const unfit = misfits(problem, classes, rules);
   if (unfit !== undefined) return unfit;
   const demand = problem.pieces.map((piece) => piece.quantity);
-  const pricers = kindPricers(rules.stages, {
-    boxes: classes.map(({ box }) => box),
-    demand,
-    limits: rules.limits,
-    rule: keep === undefined ? undefined : rule,
-    keep,
-  });
   const effort = { rounds: 0, integerMasters: 0, nodes: 0 };
-  const newBook = () =>
-    new BandBook(
-      classes.map(({ box }) => box),
-      rules.limits,
-      keep === undefined
-        ? undefined
-        : (part, length, width) => patternOf(part, 0, { length, width, keep: rule }, rules).kept,
-    );
-  const book = newBook();
-  const keptAtMost = classes.map(({ box }) => {
-    const { kerf } = rules.limits;
-    return keep === undefined ? 0 : keep(box.length - kerf, box.width - kerf);
-  });
-  const ground = (objective: Objective, until: Deadline): SearchGround => {
-    const penalties = shortagePenalties(classes, demand, objective);
-    const most =
-      demand.reduce((sum, quantity, i) => sum + quantity * penalties[i], 0) +
-      aboveEveryPlan(classes, demand, objective);
-    return {
-      classes,
-      demand,
-      objective,
-      penalties,
-      keptAtMost,
-      scale: exactScale(most),
-      limits: rules.limits,
-      book,
-      newBook,
-      pricer: pricers.exact,
-      pricerFor: pricers.quick,
-      firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, pricers.quick),
-      // Strips of two stages hold no more of a piece than is wanted, each by itself.
-      proper: (pattern, wanted) =>
-        rules.stages === 2 && keep === undefined ? pattern : proper(pattern, wanted, boxes, rules),
-      bare: keep === undefined ? undefined : (all) => withoutSurplus(all, demand, boxes, rules),
-      everyPattern: (over) => everyPattern(boxes, demand, rules, over),
-      engines,
-      deadline: until,
-      effort,
-    };
+  const setting = {
+    classes,
+    boxes,
+    demand,
+    rules,
+    proper: (pattern: Pattern, wanted: readonly number[]) => proper(pattern, wanted, boxes, rules),
+    bare: (planned: readonly Planned[]) => withoutSurplus(planned, demand, boxes, rules),
+    engines,
+    effort,
   };
+  const grounds = new MetalGrounds({ ...setting, worth });
   const { seed, onProgress, onPlan } = request;
   const planOf = (
     sheets: readonly Planned[],
@@ -134,12 +84,23 @@ export async function planOneMetal(
     status: 'planned',
     layouts: assignStock(sheets, problem, classes),
     bound,
-    effort: { ...effort, patterns: book.bands.length + book.sheets.length },
+    effort: { ...effort, patterns: grounds.book.bands.length + grounds.book.sheets.length },
     ending,
   });
-  const start = firstFit(classes, boxes, demand, rules, pricers.quick);
+  const withoutValue = async (until: Deadline, tell: () => void) => {
+    const plain = new MetalGrounds({
+      ...setting,
+      classes: classes.map((entry) => freeOffcuts(entry, problem)),
+      boxes: classes.map(({ box }) => ({ ...box, keep: undefined })),
+      worth: undefined,
+    });
+    const ground = plain.for(leastMoney, until);
+    const known = plain.start;
+    return (await search({ ground, known, brief: false, seed, onProgress: tell })).planned;
+  };
+  const { start } = grounds;
   const found = await search({
-    ground: ground(leastMoney, deadline),
+    ground: grounds.for(leastMoney, deadline, worth && withoutValue),
     known: start,
     brief: false,
     seed,
@@ -154,10 +115,10 @@ export async function planOneMetal(
   if (found.bound === Number.POSITIVE_INFINITY) return { status: 'not enough stock' };
   if (found.planned === undefined) return { status: 'none found' };
   let { planned } = found;
-  if (keep === undefined && anyChoice(classes) && deadline.left() > 0) {
+  if (worth === undefined && anyChoice(classes) && deadline.left() > 0) {
     const own = shareOf(deadline, METAL_SHARE);
     const less = await search({
-      ground: ground(leastMetal(found.cost), own),
+      ground: grounds.for(leastMetal(found.cost), own),
       known: planned,
       brief: true,
       seed,
@@ -166,6 +127,15 @@ export async function planOneMetal(
   }
   const sheets = finished(planned, found.cost, request, classes, boxes, rules);
   return planOf(sheets, found.bound, found.ending);
+}
+
+/** The same stock, but offcuts cost nothing. */
+function freeOffcuts(entry: StockClass, { stock }: CuttingProblem): StockClass {
+  const isOffcut = (id: string) => stock.some((item) => item.id === id && item.kind === 'offcut');
+  const supplies = entry.supplies.map((supply) =>
+    isOffcut(supply.stock) ? { ...supply, price: 0 } : supply,
+  );
+  return { ...entry, supplies };
 }
 
 /** A pattern without the pieces beyond the demand, others that are wanted in their place. */

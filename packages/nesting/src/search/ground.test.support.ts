@@ -68,6 +68,7 @@ export function groundOf(
     effort: { rounds: 0, integerMasters: 0, nodes: 0 },
     proper: (pattern: Pattern) => pattern,
     bare: undefined,
+    withoutValue: undefined,
     everyPattern: (over: () => boolean) => everyPattern(boxes, demand, rules, over),
     firstFit: (wanted: readonly number[], stock: typeof classes) =>
       firstFit(stock, boxes, wanted, rules, pricers.quick),

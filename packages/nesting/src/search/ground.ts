@@ -34,6 +34,13 @@ export interface SearchGround {
   readonly proper: (pattern: Pattern, demand: readonly number[]) => Pattern;
   /** A plan with its surplus taken out, its remnants then worth the more; only where they have a value. */
   readonly bare: ((planned: readonly Planned[]) => readonly Planned[]) | undefined;
+  /**
+   * A plan made as if offcuts and remnants were worth nothing, which is found much sooner for many pieces;
+   * undefined where they are worth nothing anyway. `tell` is called now and then.
+   */
+  readonly withoutValue:
+    | ((until: Deadline, tell: () => void) => Promise<readonly Planned[] | undefined>)
+    | undefined;
   /** Cuts a demand from some of the stock by the rule of thumb; undefined where that is not enough. */
   readonly firstFit: (
     demand: readonly number[],

@@ -58,13 +58,15 @@ describe('Incumbent', () => {
     incumbent.raise((cost - 8) * ground.scale);
     // Sums of 5 and 3: every number from 8 on.
     expect(incumbent.target).toBe(cost - 1);
-    expect(incumbent.nearBound).toBe(cost - 7);
+    expect(incumbent.costFrom(0)).toBe(cost - 8);
+    expect(incumbent.costFrom(cost - 5.5)).toBe(cost - 5);
+    expect(incumbent.costFrom(cost + 100)).toBe(cost - 1);
     expect(incumbent.aim(1)).toBe(cost - 1);
     expect(incumbent.aim(0)).toBe(Math.ceil((cost - 8 + cost - 1) / 2));
     expect(incumbent.manyCosts).toBe(true);
     incumbent.raise((cost - 2) * ground.scale);
     expect(incumbent.manyCosts).toBe(false);
-    expect(incumbent.nearBound).toBe(cost - 1);
+    expect(incumbent.costFrom(cost - 8)).toBe(cost - 2);
   });
 
   it('holds a plan for proven where every pattern was searched', () => {

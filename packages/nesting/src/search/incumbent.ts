@@ -110,15 +110,10 @@ export class Incumbent {
     return Math.min(below, this.#reach.atLeast(Math.ceil((least + below) / 2)));
   }
 
-  /** The next cost above the bound, or what is left to better. */
-  get nearBound(): number {
-    const least = this.#roundedUp(this.#scaled);
-    return Math.min(this.target, this.#reach.atLeast(least + 1));
-  }
-
-  /** What a plan costs that meets the bound, or what is left to better. */
-  get leastCost(): number {
-    return Math.min(this.target, this.#roundedUp(this.#scaled));
+  /** The least cost that is no less than this, and not below the bound; or what is left to better. */
+  costFrom(coins: number): number {
+    const least = Math.max(0, coins, this.#scaled / this.#ground.scale);
+    return Math.min(this.target, this.#reach.atLeast(Math.ceil(least)));
   }
 
   raise(scaled: number): void {

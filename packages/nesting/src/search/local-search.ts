@@ -17,7 +17,7 @@ import {
   refillRest,
 } from './refill.js';
 import { SheetChoice } from './sheet-choice.js';
-import { SheetsFirst } from './sheets-first.js';
+import { type LinearPlan, SheetsFirst } from './sheets-first.js';
 
 /** With so many of each kind of piece and so many sheets, sheets are settled before bands. */
 const MANY_OF_EACH = 8;
@@ -51,9 +51,15 @@ export class LocalSearch {
     this.#seed = seed;
   }
 
-  /** Whether sheets are settled before bands, since there are many of each piece. */
+  /** Whether there are many of each piece, and many sheets. */
   get manyOfEach(): boolean {
     return manyOfEach(this.#ground, this.#root);
+  }
+
+  /** Whether sheets can be settled before bands, which many of each piece ask for. */
+  get sheetsFirst(): boolean {
+    const { pricer, bare } = this.#ground;
+    return this.manyOfEach && pricer.bandsOf !== undefined && bare === undefined;
   }
 
   /**
@@ -65,8 +71,8 @@ export class LocalSearch {
   async refill(taken: readonly Planned[] | undefined, round: number, steps: number): Promise<void> {
     const incumbent = this.#incumbent;
     const random = seededRandom(this.#seed + round);
-    const many = taken === undefined && this.manyOfEach;
-    if (many && !this.#bandsFirst(round)) return this.#planSheetsFirst(round);
+    const many = taken === undefined && this.sheetsFirst;
+    if (many && !this.#bandsFirst(round)) return this.#planSheetsFirst();
     let target = incumbent.aim(round);
     let partial = this.#within(taken ?? [], target);
     const start = await this.#start(taken, partial.planned, target, random);
@@ -112,16 +118,17 @@ export class LocalSearch {
   }
 
   /** Aims for a good plan soon and for one that meets the bound, by turns. */
-  async #planSheetsFirst(round: number): Promise<void> {
+  async #planSheetsFirst(): Promise<void> {
     const incumbent = this.#incumbent;
     this.#sheetsFirst ??= new SheetsFirst(
       this.#ground,
       incumbent,
       this.#guide,
       likelyPool(this.#ground, this.#root),
+      linearPlan(this.#ground, this.#root),
       seededRandom(this.#seed),
     );
-    const partial = await this.#sheetsFirst.plan(round);
+    const partial = await this.#sheetsFirst.plan();
     if (partial !== undefined) this.#complete(partial);
   }
 
@@ -165,12 +172,17 @@ export class LocalSearch {
   }
 }
 
-function manyOfEach({ demand, pricer, bare }: SearchGround, { answer }: LinearResult): boolean {
+function manyOfEach({ demand }: SearchGround, { answer }: LinearResult): boolean {
   const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
   const kinds = demand.filter((quantity) => quantity > 0).length;
   const sheets = answer?.sheets.reduce((sum, amount) => sum + amount, 0) ?? 0;
-  const listed = pricer.bandsOf !== undefined && bare === undefined;
-  return listed && pieces >= MANY_OF_EACH * kinds && sheets >= MANY_SHEETS;
+  return pieces >= MANY_OF_EACH * kinds && sheets >= MANY_SHEETS;
+}
+
+function linearPlan({ demand, scale }: SearchGround, { bound }: LinearResult): LinearPlan {
+  const kinds = [...demand.keys()].filter((piece) => demand[piece] > 0);
+  const worth = kinds.reduce((sum, piece) => sum + bound.multipliers.pieces[piece], 0);
+  return { cost: bound.scaled / scale, meanWorth: worth / kinds.length / scale };
 }
 
 /** Likely patterns: listed where that is soon done, or else those that came up. */

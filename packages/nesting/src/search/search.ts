@@ -56,6 +56,8 @@ const SHARE_OF_QUICK = 0.2;
 const SHARE_OF_ROOT = 0.5;
 /** Share of the time left that branching may take. */
 const SHARE_TO_BRANCH = 0.25;
+/** Share of the time left in which a plan is made as if remnants were worth nothing. */
+const SHARE_WITHOUT_VALUE = 0.4;
 /** Local searches, each from another start, and those in vain after which the search ends. */
 const ROUNDS = 60;
 const ROUNDS_IN_VAIN = 10;
@@ -114,11 +116,12 @@ class Hunt {
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
     if (this.#request.brief) {
       const { cost, bound } = incumbent;
-      const little = local.manyOfEach && cost - bound <= LITTLE * cost;
+      const little = local.sheetsFirst && cost - bound <= LITTLE * cost;
       if (!little) await local.cutCheaper(0, BRIEF_STEPS);
       return this.#left() <= 0 ? 'time limit' : 'pattern limit';
     }
-    const starts = local.manyOfEach ? STARTS_OF_MANY : 1;
+    if (local.manyOfEach) await this.#withoutValue();
+    const starts = local.sheetsFirst ? STARTS_OF_MANY : 1;
     for (let round = 0; round < starts && !incumbent.met && this.#left() > 0; round++) {
       await local.refill(undefined, round, STEPS_BEFORE_LISTING);
     }
@@ -133,7 +136,7 @@ class Hunt {
       if (incumbent.cost < best) vain = 0;
       best = incumbent.cost;
       if (incumbent.manyCosts) await local.cutCheaper(round);
-      const again = local.manyOfEach || round === 0 || incumbent.met;
+      const again = local.sheetsFirst || round === 0 || incumbent.met;
       const taken = again ? undefined : await this.#dive(root, round);
       if (!incumbent.met) await local.refill(taken, starts + round, STEPS_IN_VAIN);
       if (!incumbent.met && round % 5 === 4) await masterOfPool(ground, incumbent);
@@ -190,6 +193,14 @@ class Hunt {
     );
     this.incumbent.raise(scaled);
     this.incumbent.tell('branching');
+  }
+
+  /** Takes a plan made as if remnants were worth nothing, and learns its patterns. */
+  async #withoutValue(): Promise<void> {
+    const { withoutValue, book } = this.#ground;
+    const tell = () => this.incumbent.tell('local search');
+    this.incumbent.offer(await withoutValue?.(this.#share(SHARE_WITHOUT_VALUE), tell));
+    for (const { pattern } of this.incumbent.planned ?? []) book.addPattern(pattern);
   }
 
   get #over(): boolean {

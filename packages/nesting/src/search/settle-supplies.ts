@@ -5,6 +5,7 @@ import type { SettledMaster } from './settled-master.js';
 
 /** A number of packs this close to a whole one is taken for whole. */
 const WHOLE = 1e-5;
+const EPSILON = 1e-9;
 
 /**
  * Settles how many of each supply are taken, in whole packs: of the dearest that is broken,
@@ -28,12 +29,23 @@ export async function settleSupplies(
   const { stockClass, supply, packs } = broken;
   const { classes } = master;
   const { unit } = classes[stockClass].supplies[supply];
-  let best: { classes: SettledMaster['classes']; next: BandAnswer } | undefined;
-  const first = Math.max(0, Math.floor(packs) - apart);
-  for (let count = first; count <= Math.ceil(packs) + apart; count++) {
+  const settle = (count: number) => {
     master.setSupplies(classes);
     master.settleSupply(stockClass, supply, count * unit);
-    const opened = await master.solve(rounds);
+    return master.solve(rounds);
+  };
+  const tried: { count: number; cost: number }[] = [];
+  const first = Math.max(0, Math.floor(packs) - apart);
+  for (let count = first; count <= Math.ceil(packs) + apart; count++) {
+    const opened = await settle(count);
+    if (opened !== undefined) tried.push({ count, cost: opened.cost });
+  }
+  tried.sort((a, b) => a.cost - b.cost || a.count - b.count);
+  let best: { classes: SettledMaster['classes']; next: BandAnswer } | undefined;
+  for (const { count, cost } of tried) {
+    // Settling the others as well never costs less.
+    if (best !== undefined && cost >= best.next.cost - EPSILON) break;
+    const opened = await settle(count);
     const next = opened && (await settleSupplies(ground, master, opened, 0, rounds));
     if (next !== undefined && (best === undefined || next.cost < best.next.cost)) {
       best = { classes: master.classes, next };

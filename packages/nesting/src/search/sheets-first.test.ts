@@ -164,40 +164,36 @@ describe('settling bands', () => {
 });
 
 describe('sheets first', () => {
-  it('plans alike for the same round and seed, for no more than it aims for', async () => {
+  it('plans alike for the same seed, for no more than leaves room for a few spare pieces', async () => {
     const seen = { planned: 0 };
     await fc.assert(
-      fc.asyncProperty(
-        randomOfKind(kind, size),
-        fc.nat(2),
-        fc.nat(1000),
-        async (problem, round, seed) => {
-          const set = await rooted(problem, 105);
-          if (set === undefined) return;
-          const { ground, guide, request, atMost } = set;
-          const plan = async (bound: number) => {
-            const incumbent = new Incumbent(ground, {});
-            incumbent.raise(bound * ground.scale);
-            const pool = copyOf(request.pool);
-            const random = seededRandom(seed);
-            const first = new SheetsFirst(ground, incumbent, guide, pool, random);
-            return { planned: await first.plan(round), nearBound: incumbent.nearBound };
-          };
-          const copyOf = (pool: typeof request.pool) => {
-            const copy = ground.newBook();
-            copy.adopt(pool, [...pool.bands.keys()], [...pool.sheets.keys()]);
-            return copy;
-          };
-          const [one, other] = [await plan(atMost), await plan(atMost)];
-          expect(other).toEqual(one);
-          for (const { planned, nearBound } of [one, await plan(0)]) {
-            if (planned === undefined) continue;
-            seen.planned++;
-            const used = sheetsUsed(planned.planned, ground.classes.length);
-            expect(set.costOf(used)).toBeLessThanOrEqual(nearBound);
-          }
-        },
-      ),
+      fc.asyncProperty(randomOfKind(kind, size), fc.nat(1000), async (problem, seed) => {
+        const set = await rooted(problem, 105);
+        if (set === undefined) return;
+        const { ground, guide, request, atMost } = set;
+        const plan = async (bound: number) => {
+          const incumbent = new Incumbent(ground, {});
+          const linear = { cost: bound, meanWorth: 2 };
+          incumbent.raise(bound * ground.scale);
+          const pool = copyOf(request.pool);
+          const random = seededRandom(seed);
+          const first = new SheetsFirst(ground, incumbent, guide, pool, linear, random);
+          return { planned: await first.plan(), aimed: incumbent.costFrom(bound + 6) };
+        };
+        const copyOf = (pool: typeof request.pool) => {
+          const copy = ground.newBook();
+          copy.adopt(pool, [...pool.bands.keys()], [...pool.sheets.keys()]);
+          return copy;
+        };
+        const [one, other] = [await plan(atMost), await plan(atMost)];
+        expect(other).toEqual(one);
+        for (const { planned, aimed } of [one, await plan(0)]) {
+          if (planned === undefined) continue;
+          seen.planned++;
+          const used = sheetsUsed(planned.planned, ground.classes.length);
+          expect(set.costOf(used)).toBeLessThanOrEqual(aimed);
+        }
+      }),
       { numRuns: 12 },
     );
     expect(seen.planned).toBeGreaterThan(4);

@@ -5,10 +5,22 @@ import type { Partial, RefillGuide } from './refill.js';
 import { BandSettling } from './settle-bands.js';
 import { SheetSettling } from './settle-sheets.js';
 
+/** What the linear plan of the whole problem costs, and what a piece is worth there, on average of the kinds. */
+export interface LinearPlan {
+  readonly cost: number;
+  readonly meanWorth: number;
+}
+
 /** How often bands are settled of the same sheets. */
 const TRIES = 2;
-/** Room of the linear plan that sheets can mostly be settled with at once. */
-const MUCH_ROOM = 0.1;
+/** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
+const MANY_SPARE = 3;
+/** What share of it is enough, and how often the cost is raised until there is so much. */
+const NEARLY = 0.9;
+const MOST_RAISED = 4;
+/** How much less room is aimed for after a success, and more after a failure. */
+const AFTER_SUCCESS = 0.5;
+const AFTER_FAILURE = 1.25;
 
 /**
  * Plans for orders with many of each piece: whole sheets are settled first, while their
@@ -20,30 +32,54 @@ export class SheetsFirst {
   readonly #guide: RefillGuide;
   /** Likely patterns, many of them. */
   readonly #pool: BandBook;
+  readonly #linear: LinearPlan;
   readonly #random: () => number;
   readonly #settlings = new Map<number, SheetSettling | undefined>();
-  #leastFirst: boolean | undefined;
+  /** For how many spare pieces there is to be room. */
+  #spare = MANY_SPARE;
 
   constructor(
     ground: SearchGround,
     incumbent: Incumbent,
     guide: RefillGuide,
     pool: BandBook,
+    linear: LinearPlan,
     random: () => number,
   ) {
     this.#ground = ground;
     this.#incumbent = incumbent;
     this.#guide = guide;
     this.#pool = pool;
+    this.#linear = linear;
     this.#random = random;
   }
 
   /**
-   * A plan for the least cost or the next, lacking as little as was found; another one each
-   * time.
+   * A plan for little more than the bound, lacking as little as was found; another one each
+   * time. It aims the higher the better the plan is by now.
    */
-  async plan(round: number): Promise<Partial | undefined> {
-    const target = await this.#target(round);
+  async plan(): Promise<Partial | undefined> {
+    const target = await this.#target();
+    const partial = await this.#planFor(target);
+    this.#spare *= partial?.missing === 0 ? AFTER_SUCCESS : AFTER_FAILURE;
+    return partial;
+  }
+
+  /** A cost that leaves room for spare pieces, since without any there is seldom a plan. */
+  async #target(): Promise<number> {
+    const { cost, meanWorth } = this.#linear;
+    const kinds = this.#ground.demand.filter((quantity) => quantity > 0).length;
+    let target = this.#incumbent.costFrom(cost + this.#spare * meanWorth);
+    for (let raised = 0; raised < MOST_RAISED && target < this.#incumbent.target; raised++) {
+      const settling = await this.#settling(target);
+      const lacking = this.#spare - (settling?.linearRoom ?? 0) * kinds;
+      if (lacking <= (1 - NEARLY) * this.#spare) break;
+      target = this.#incumbent.costFrom(target + Math.max(1, lacking * meanWorth));
+    }
+    return target;
+  }
+
+  async #planFor(target: number): Promise<Partial | undefined> {
     const settling = await this.#settling(target);
     const sheets = await settling?.settle(this.#random);
     this.#incumbent.tell('local search');
@@ -57,17 +93,6 @@ export class SheetsFirst {
     } finally {
       bands.close();
     }
-  }
-
-  /**
-   * The least cost and the next by turns: first the least where sheets can likely be settled
-   * for it, so that nothing is lost by aiming high.
-   */
-  async #target(round: number): Promise<number> {
-    const { leastCost, nearBound } = this.#incumbent;
-    if (leastCost === nearBound) return leastCost;
-    this.#leastFirst ??= ((await this.#settling(leastCost))?.linearRoom ?? 0) >= MUCH_ROOM;
-    return (round % 2 === 0) === this.#leastFirst ? leastCost : nearBound;
   }
 
   async #settling(target: number): Promise<SheetSettling | undefined> {

@@ -1,0 +1,119 @@
+import type { Deadline } from './deadline.js';
+import { everyPattern } from './enumeration/every-pattern.js';
+import { kindPricers } from './kind-pricers.js';
+import { BandBook } from './master/band-book.js';
+import { exactScale } from './master/exact-bound.js';
+import type { Objective } from './master/objective.js';
+import { aboveEveryPlan, shortagePenalties } from './master/shortage.js';
+import type { StockClass } from './master/stock-class.js';
+import type { Box } from './pattern/box.js';
+import type { CuttingRules, FillBox } from './pattern/cutting-rules.js';
+import { keptValue } from './pattern/kept-value.js';
+import type { Pattern } from './pattern/part.js';
+import { patternOf } from './pattern/pattern-of.js';
+import type { KeepRule } from './problem.js';
+import { firstFit } from './search/first-fit.js';
+import type { Effort, SearchGround } from './search/ground.js';
+import type { Planned } from './search/planned.js';
+import type { Engines } from './solvers/engine-choice.js';
+
+export interface MetalGroundsRequest {
+  readonly classes: readonly StockClass[];
+  /** One for each class; remnants are kept by the rule there. */
+  readonly boxes: readonly (FillBox & Box)[];
+  readonly demand: readonly number[];
+  readonly rules: CuttingRules;
+  /** What remnants are worth; undefined where nothing. */
+  readonly worth: KeepRule | undefined;
+  /** A pattern without the pieces beyond the demand, others that are wanted in their place. */
+  readonly proper: (pattern: Pattern, demand: readonly number[]) => Pattern;
+  /** A plan that cuts exactly what is wanted, its remnants then worth the more. */
+  readonly bare: (planned: readonly Planned[]) => readonly Planned[];
+  readonly engines: Engines;
+  readonly effort: Effort;
+}
+
+/** What the searches for one metal work with, for one objective or another. */
+export class MetalGrounds {
+  readonly #request: MetalGroundsRequest;
+  readonly #shared: Pick<
+    SearchGround,
+    'keptAtMost' | 'book' | 'newBook' | 'pricer' | 'pricerFor' | 'firstFit' | 'bare' | 'proper'
+  >;
+
+  constructor(request: MetalGroundsRequest) {
+    this.#request = request;
+    const { classes, boxes, demand, rules, worth } = request;
+    const { limits } = rules;
+    const keep =
+      worth === undefined
+        ? undefined
+        : (length: number, width: number) => keptValue(length, width, worth);
+    const own = classes.map(({ box }) => box);
+    const { exact: pricer, quick: pricerFor } = kindPricers(rules.stages, {
+      boxes: own,
+      demand,
+      limits,
+      rule: worth,
+      keep,
+    });
+    const newBook = () =>
+      new BandBook(
+        own,
+        limits,
+        keep === undefined
+          ? undefined
+          : (part, length, width) => patternOf(part, 0, { length, width, keep: worth }, rules).kept,
+      );
+    this.#shared = {
+      keptAtMost: own.map(({ length, width }) =>
+        keep === undefined ? 0 : keep(length - limits.kerf, width - limits.kerf),
+      ),
+      book: newBook(),
+      newBook,
+      pricer,
+      pricerFor,
+      firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, pricerFor),
+      // Strips of two stages hold no more of a piece than is wanted, each by itself.
+      proper: rules.stages === 2 && keep === undefined ? (pattern) => pattern : request.proper,
+      bare: keep === undefined ? undefined : request.bare,
+    };
+  }
+
+  get book(): BandBook {
+    return this.#shared.book;
+  }
+
+  /** A plan by the rule of thumb; undefined where the stock is not enough for that. */
+  get start(): readonly Planned[] | undefined {
+    const { demand, classes } = this.#request;
+    return this.#shared.firstFit(demand, classes);
+  }
+
+  /** @param withoutValue see the ground's */
+  for(
+    objective: Objective,
+    deadline: Deadline,
+    withoutValue?: SearchGround['withoutValue'],
+  ): SearchGround {
+    const { classes, boxes, demand, rules, engines, effort } = this.#request;
+    const penalties = shortagePenalties(classes, demand, objective);
+    const most =
+      demand.reduce((sum, quantity, i) => sum + quantity * penalties[i], 0) +
+      aboveEveryPlan(classes, demand, objective);
+    return {
+      ...this.#shared,
+      classes,
+      demand,
+      objective,
+      penalties,
+      scale: exactScale(most),
+      limits: rules.limits,
+      withoutValue,
+      everyPattern: (over) => everyPattern(boxes, demand, rules, over),
+      engines,
+      deadline,
+      effort,
+    };
+  }
+}

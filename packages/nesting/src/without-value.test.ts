@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { deadlineIn } from './deadline.js';
+import { planCutting } from './plan-cutting.js';
+import { offcut, piece, sheet } from './plan-cutting.test.support.js';
+import type { CuttingProblem, KeepRule } from './problem.js';
+import { seededRandom } from './random.js';
+import { groundOf } from './search/ground.test.support.js';
+import type { Planned } from './search/planned.js';
+import { search } from './search/search.js';
+
+const KEEP: KeepRule = { leastLength: 300, leastWidth: 80, coinsPerMillion: 200, trouble: 5 };
+
+/** Many of each of a few strips, two sizes of sheet and a rack. */
+function order(seed: number, most: number): CuttingProblem {
+  const random = seededRandom(7919 * seed);
+  const between = (low: number, high: number) => low + Math.floor(random() * (high - low + 1));
+  const widths = [between(44, 110), between(44, 110)];
+  const pieces = Array.from({ length: 6 }, (_, i) =>
+    piece(`p${i}`, between(200, 900), widths[i % 2], between(most / 2, most), { mayTurn: true }),
+  );
+  const rack = Array.from({ length: 4 }, (_, i) =>
+    offcut(`o${i}`, between(400, 1000), between(100, 500)),
+  );
+  return {
+    pieces,
+    stock: [
+      sheet('large', 2000, 1280, { price: 1150 }),
+      sheet('small', 1424, 1024, { price: 690 }),
+      ...rack,
+    ],
+    shear: { firstCut: 'either', stages: 2 },
+  };
+}
+
+describe('planning as if offcuts and remnants were worth nothing', () => {
+  it.each([1, 3])(
+    'first makes plans of many pieces no dearer than that, order %i',
+    async (seed) => {
+      const problem = order(seed, 300);
+      const timeLimitSeconds = 5;
+      const without = await planCutting(problem, { timeLimitSeconds });
+      const kept = await planCutting({ ...problem, keep: [KEEP] }, { timeLimitSeconds });
+      if (without.status !== 'planned' || kept.status !== 'planned') throw new Error('no plan');
+      const bought = without.plan.buy.reduce((sum, { cost }) => sum + cost, 0);
+      // At worst all of the rack is used up, and nothing new is kept.
+      const rack = problem.stock
+        .filter(({ kind }) => kind === 'offcut')
+        .reduce((sum, { length, width }) => sum + (length * width * KEEP.coinsPerMillion) / 1e6, 0);
+      expect(without.plan.bound.proven).toBe(true);
+      expect(kept.plan.cost).toBeLessThanOrEqual(bought + rack);
+      expect(kept.plan.bound.cost).toBeLessThanOrEqual(kept.plan.cost);
+    },
+  );
+
+  it('is asked for where there are many of each piece and many sheets, and taken where it is better', async () => {
+    /** A search that has no time for anything after it has asked. */
+    const spied = async (problem: CuttingProblem, known?: readonly Planned[]) => {
+      const { ground, start } = groundOf(problem);
+      let times = 0;
+      const withoutValue = async () => {
+        times++;
+        return known;
+      };
+      const deadline = { left: () => (times > 0 ? 0 : 1e6) };
+      const request = { known: start, brief: false, seed: 1 };
+      const { cost } = await search({ ...request, ground: { ...ground, withoutValue, deadline } });
+      return { times, cost };
+    };
+    const asked = { many: 0, few: 0, better: 0 };
+    for (const seed of [1, 2, 3, 4, 5, 6]) {
+      asked.few += (await spied(order(seed, 8))).times;
+      const problem = order(seed, 300);
+      const without = await spied(problem);
+      asked.many += without.times;
+      if (without.times === 0) continue;
+      const { ground, start } = groundOf(problem);
+      const deadline = deadlineIn(2, Date.now);
+      const request = { ground: { ...ground, deadline }, known: start, brief: false, seed: 1 };
+      const { planned, cost } = await search(request);
+      expect((await spied(problem, planned)).cost).toBe(Math.min(cost, without.cost));
+      if (cost < without.cost) asked.better++;
+    }
+    expect(asked.many).toBeGreaterThan(1);
+    expect(asked.better).toBeGreaterThan(0);
+    expect(asked.few).toBe(0);
+  });
+});
