@@ -6,6 +6,7 @@ import { compose } from '../search/compose.js';
 import { groundOf } from '../search/ground.test.support.js';
 import { BandMaster } from './band-master.js';
 import { metal, money, totalCost } from './objective.js';
+import { pricedGround } from './priced-book.test.support.js';
 
 const problem: CuttingProblem = {
   pieces: [piece('a', 37, 5, 9), piece('b', 29, 4, 14), piece('c', 18, 7, 11)],
@@ -20,20 +21,7 @@ const problem: CuttingProblem = {
 /** A book with what first fit and pricing at several values give. */
 function started(wanted: readonly number[] = [9, 14, 11]) {
   const pieces = problem.pieces.map((each, i) => ({ ...each, quantity: wanted[i] }));
-  const { ground, start } = groundOf({ ...problem, pieces });
-  for (const { pattern } of start ?? []) ground.book.addPattern(pattern);
-  for (const values of [
-    [185, 116, 126],
-    [1, 0, 0],
-    [0, 1, 0],
-    [0, 0, 1],
-  ]) {
-    const priced = ground.pricer.price(values, 0);
-    ground.classes.forEach((_, g) => {
-      for (const { pattern } of priced.patterns(g)) ground.book.addPattern(pattern);
-    });
-  }
-  return ground;
+  return pricedGround({ ...problem, pieces });
 }
 
 describe('BandMaster', () => {

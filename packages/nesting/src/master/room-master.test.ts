@@ -2,30 +2,17 @@ import fc from 'fast-check';
 import lpSolver from 'javascript-lp-solver';
 import { describe, expect, it } from 'vitest';
 import { piece, sheet } from '../plan-cutting.test.support.js';
-import { groundOf } from '../search/ground.test.support.js';
+import { pricedGround } from './priced-book.test.support.js';
 import { RoomMaster } from './room-master.js';
 
 // See the engine: the package's types describe its CommonJS build.
 const solver = lpSolver as unknown as typeof lpSolver.default;
 
-const { ground, start } = groundOf({
+const { book, demand, engines } = pricedGround({
   pieces: [piece('a', 37, 5, 9), piece('b', 29, 4, 14), piece('c', 18, 7, 11)],
   stock: [sheet('s', 90, 30, { price: 7 }), sheet('t', 60, 25, { price: 4 })],
   shear: { firstCut: 'either' },
 });
-for (const { pattern } of start ?? []) ground.book.addPattern(pattern);
-for (const values of [
-  [185, 116, 126],
-  [1, 0, 0],
-  [0, 1, 0],
-  [0, 0, 1],
-]) {
-  const priced = ground.pricer.price(values, 0);
-  ground.classes.forEach((_, g) => {
-    for (const { pattern } of priced.patterns(g)) ground.book.addPattern(pattern);
-  });
-}
-const { book, demand, engines } = ground;
 
 /** Broken numbers too. */
 const anySlots = fc.array(
