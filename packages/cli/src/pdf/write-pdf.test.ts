@@ -54,6 +54,29 @@ describe.skipIf(!hasPoppler && !mustRun)('the PDF of a job sheet, as Poppler rea
   });
 
   it.each([
+    ['nearly as high as a page', 255, 0, 0],
+    ['wide and low', 60, 0, 0],
+    ['that would be much smaller below long words', 255, 20, 1],
+  ])('puts a picture %s below its title where it can', async (_, height, lines, pagesOn) => {
+    const words = Array.from({ length: lines }, () => ({ kind: 'words', text: 'words' }) as const);
+    const drawing = { title: 'map', description: '', hatches: [], layers: [] };
+    const picture = {
+      kind: 'picture',
+      trueScale: false,
+      caption: 'Below the picture',
+      drawing: { ...drawing, page: { x: 0, y: 0, width: 190, height } },
+    } as const;
+    const section = { id: 'map', title: 'Above the picture', onNewPage: true };
+    const sections = [{ ...section, blocks: [...words, picture] }];
+    const sheet = { title: '', summary: [], key: 'key', sections };
+    const pages = askPoppler('text', await writePdf(sheet, 'letter')).split('\f');
+    const above = pages.findIndex((text) => text.includes('Above the picture'));
+    const below = pages.findIndex((text) => text.includes('Below the picture'));
+    expect(above).toBeGreaterThan(0);
+    expect(below - above).toBe(pagesOn);
+  });
+
+  it.each([
     ['accents', 'Żółć łąka Ångström'],
     ['Greek', 'Καρδιά μεγάλη'],
     ['Cyrillic', 'Пряник большой'],
