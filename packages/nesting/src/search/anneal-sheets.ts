@@ -16,7 +16,7 @@ export interface AnnealRequest {
 export interface Annealed {
   /** For each sheet, its pattern. */
   readonly sheets: Int32Array;
-  /** The room that the cuts allow them. */
+  /** The room that the cuts allow them, no more than the goal. */
   readonly room: number;
 }
 

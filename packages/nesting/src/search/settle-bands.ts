@@ -8,7 +8,7 @@ import { type Listing, withLikelyBands } from './likely-bands.js';
 import type { Planned } from './planned.js';
 import { leastFirst, reducedCosts } from './reduced-costs.js';
 import { missingWeight, type Partial } from './refill.js';
-import { settleOne } from './settle-one.js';
+import { settleOneBand } from './settle-one-band.js';
 import type { SettledSheets } from './settle-sheets.js';
 import { SettledMaster } from './settled-master.js';
 import { swapBands } from './swap-bands.js';
@@ -170,7 +170,7 @@ export class BandSettling {
       }
     }
     while (openBands(master, answer) > BANDS_OPEN) {
-      const next = await settleOne(master, answer, brokenBands(master, answer, random), {
+      const next = await settleOneBand(master, answer, brokenBands(master, answer, random), {
         tried: TRIED,
         little: LITTLE,
         rounds: ROUNDS_EACH,

@@ -43,7 +43,7 @@ export async function settleSupplies(
   tried.sort((a, b) => a.cost - b.cost || a.count - b.count);
   let best: { classes: SettledMaster['classes']; next: BandAnswer } | undefined;
   for (const { count, cost } of tried) {
-    // Settling the others as well never costs less.
+    // Settling the others as well hardly ever costs less: only if fresh patterns come up.
     if (best !== undefined && cost >= best.next.cost - EPSILON) break;
     const opened = await settle(count);
     const next = opened && (await settleSupplies(ground, master, opened, 0, rounds));

@@ -1,5 +1,5 @@
 import type { BandBook } from '../master/band-book.js';
-import { BandSwaps, type Change } from './band-swaps.js';
+import { type Change, SwapIndex } from './swap-index.js';
 
 export interface SwapRequest {
   readonly book: BandBook;
@@ -39,7 +39,7 @@ function swapped(request: SwapRequest): readonly number[] | undefined {
   const { book, counts } = request;
   const targets = targetsOf(request);
   if (targets.length === 0) return undefined;
-  const swaps = new BandSwaps(book, counts);
+  const swaps = new SwapIndex(book, counts);
   for (const { change } of targets) {
     const found = swaps.find(change);
     if (found === undefined) continue;

@@ -1,7 +1,7 @@
 import type { BandAnswer } from '../master/band-master.js';
 import type { SettledMaster } from './settled-master.js';
 
-export interface OneRequest {
+export interface OneBandRequest {
   /** How many are tried. */
   readonly tried: number;
   /** What may be lost by the first that will do. */
@@ -16,11 +16,11 @@ export interface OneRequest {
  * @param open their indices, the likeliest first
  * @returns the linear plan then; undefined where there is none with any of them, or no time
  */
-export async function settleOne(
+export async function settleOneBand(
   master: SettledMaster,
   answer: BandAnswer,
   open: readonly number[],
-  { tried, little, rounds }: OneRequest,
+  { tried, little, rounds }: OneBandRequest,
 ): Promise<BandAnswer | undefined> {
   let best: { index: number; next: BandAnswer } | undefined;
   for (const index of open.slice(0, tried)) {

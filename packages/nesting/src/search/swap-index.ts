@@ -14,7 +14,7 @@ export type Change = Int32Array;
  * have linear hashes: that of two swaps together is the sum of theirs, so that the partner
  * a swap needs is looked up at once.
  */
-export class BandSwaps {
+export class SwapIndex {
   readonly #book: BandBook;
   readonly #counts: readonly number[];
   readonly #from: Int32Array;
