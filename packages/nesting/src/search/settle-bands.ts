@@ -3,6 +3,7 @@ import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-mast
 import type { Cap } from '../master/objective.js';
 import { brokenBands, openBands, wholeBands } from './broken-bands.js';
 import { compose } from './compose.js';
+import { fillSlots } from './fill-slots.js';
 import type { SearchGround } from './ground.js';
 import { type Listing, withLikelyBands } from './likely-bands.js';
 import type { Planned } from './planned.js';
@@ -121,9 +122,9 @@ export class BandSettling {
     return undefined;
   }
 
-  /** What the linear plan of the bands costs; see the sheets'. */
-  get cost(): number {
-    return this.#start.cost;
+  /** Room for spare pieces in the linear plan of the bands; see the sheets'. */
+  get room(): number {
+    return -this.#start.cost;
   }
 
   close(): void {
@@ -146,6 +147,20 @@ export class BandSettling {
         if (count > 0) master.settleBand(band, -count);
       });
     }
+  }
+
+  async fill(): Promise<Partial | 'none' | undefined> {
+    const { room } = this;
+    if (room <= 0) return undefined;
+    const slots = this.#book.slots.map(() => 0);
+    const sheets = this.#book.sheets.map((_, sheet) => this.#master.sheets[sheet] ?? 0);
+    this.#book.sheets.forEach((sheet, index) => {
+      for (const [slot, copies] of sheet.slots) slots[slot] += copies * sheets[index];
+    });
+    const request = { book: this.#book, slots, duals: this.#duals, room };
+    const filled = await fillSlots(this.#ground, request);
+    if (filled === 'none' || filled === undefined) return filled;
+    return this.#planned({ book: filled.book, sheets, bands: filled.bands });
   }
 
   /** @returns the linear plan then */
@@ -241,7 +256,7 @@ export class BandSettling {
     book.adopt(this.#listed, [...this.#listed.bands.keys()], []);
     // The book's bands are in the order in which they were taken in.
     const counts = used.map((band) => cut.bands[band]);
-    const bands = swapBands({ book, counts, demand, values, room: -this.cost });
+    const bands = swapBands({ book, counts, demand, values, room: this.room });
     return bands === undefined ? cut : { book, sheets: cut.sheets, bands };
   }
 

@@ -43,7 +43,7 @@ const MOST_OF_STOCK = 0.4;
 const MOST_OF_SLOT = 0.04;
 const ROUNDS_FIRST = 10;
 /** How many sheets are cut otherwise in sheets that are unlike: such a share, but so many at most. */
-const UNLIKE = { share: 0.08, most: 5 };
+const UNLIKE = { share: 0.03, most: 2 };
 /** More slots than any division has. */
 const ANY_NUMBER = 1_000_000;
 const EPSILON = 1e-6;

@@ -113,7 +113,7 @@ describe('settling sheets', () => {
           const bands = await BandSettling.open(set.ground, set.request, sheets);
           const { room } = sheets;
           seen[room > 0 ? 'room' : 'lack']++;
-          if (room >= 0) expect(bands?.cost ?? Number.NaN).toBeLessThanOrEqual(1e-6 - room);
+          if (room >= 0) expect(bands?.room ?? Number.NaN).toBeGreaterThanOrEqual(room - 1e-6);
           bands?.close();
         },
       ),

@@ -11,6 +11,8 @@ export interface LinearPlan {
   readonly meanWorth: number;
 }
 
+/** With room for less than so many spare pieces, whole bands are sought by exact means first. */
+const LITTLE_ROOM = 0.5;
 /** How often bands are settled of the same sheets. */
 const TRIES = 2;
 /** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
@@ -68,7 +70,7 @@ export class SheetsFirst {
   /** A cost that leaves room for spare pieces, since without any there is seldom a plan. */
   async #target(): Promise<number> {
     const { cost, meanWorth } = this.#linear;
-    const kinds = this.#ground.demand.filter((quantity) => quantity > 0).length;
+    const kinds = this.#kinds;
     let target = this.#incumbent.costFrom(cost + this.#spare * meanWorth);
     for (let raised = 0; raised < MOST_RAISED && target < this.#incumbent.target; raised++) {
       const settling = await this.#settling(target);
@@ -106,7 +108,10 @@ export class SheetsFirst {
   /** The best of several tries, or of one where pieces must be gone without anyway. */
   async #settle(bands: BandSettling): Promise<Partial | undefined> {
     let best: Partial | undefined;
-    const tries = bands.cost < 0 ? TRIES : 1;
+    const filled = bands.room * this.#kinds < LITTLE_ROOM ? await bands.fill() : undefined;
+    if (filled === 'none') return undefined;
+    if (filled !== undefined) return filled;
+    const tries = bands.room > 0 ? TRIES : 1;
     for (let tried = 0; tried < tries && this.#left() > 0; tried++) {
       const found = await bands.settle(this.#random);
       this.#incumbent.tell('local search');
@@ -127,6 +132,10 @@ export class SheetsFirst {
       weights,
       losses: weights.map((weight) => weight / mean),
     };
+  }
+
+  get #kinds(): number {
+    return this.#ground.demand.filter((quantity) => quantity > 0).length;
   }
 
   #left(): number {
