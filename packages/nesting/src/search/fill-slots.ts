@@ -46,7 +46,6 @@ export async function fillSlots(
   const { room } = request;
   const { book, costs, slots } = listed(ground, request);
   let tried = 0;
-  let stopped = false;
   for (const share of SHARES) {
     const within = costs.map((cost) =>
       cost <= share * room + EPSILON ? cost : Number.POSITIVE_INFINITY,
@@ -57,9 +56,9 @@ export async function fillSlots(
     tried = bands.length;
     const answer = await wholeBands(ground, book, slots, bands);
     if (typeof answer !== 'string') return { book, bands: answer.bands };
-    stopped = answer === 'stopped';
+    if (answer === 'stopped') return undefined;
   }
-  return stopped ? undefined : 'none';
+  return 'none';
 }
 
 /** All bands within the room, what each of them loses, and the slots of their book. */
