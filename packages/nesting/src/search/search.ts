@@ -47,7 +47,7 @@ const STARTS_OF_MANY = 12;
  */
 const BRIEF_STEPS = 6;
 /** Of what a large order costs, no brief search is made for so little. */
-const LITTLE = 0.005;
+const LITTLE = 0.01;
 /** How a search ends by which a master over all patterns proves the plan. */
 const ALL_SEARCHED = 'all patterns within the gap searched';
 /** Share of the time that the linear plan over the quick pricer's patterns may take. */
