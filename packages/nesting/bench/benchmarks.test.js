@@ -83,6 +83,21 @@ describe('the benchmarks', () => {
     expect(summary).toMatchObject({ orders: 2, atTheBound: 2, published: 1, publishedProven: 1 });
   });
 
+  it('tell their options, and refuse others in one line or two', async () => {
+    const help = await run('shop.js', '--help');
+    expect(help.code).toBe(0);
+    expect(help.lines[0]).toContain('--seconds');
+    for (const [option, said] of [
+      ['--secs', "Unknown option '--secs'"],
+      ['--seconds=soon', '--seconds takes a number of seconds; got soon'],
+    ]) {
+      const refused = await run('shop.js', option);
+      expect(refused.code).toBe(2);
+      expect(refused.lines[0]).toContain(said);
+      expect(refused.lines.length).toBeLessThanOrEqual(2);
+    }
+  });
+
   it('print root bounds alone', async () => {
     const bench = await run('furniture.js', '--data', folder, '--root', '--turn', '--only', 'B2');
     expect(bench.lines.map(first).slice(0, 2)).toEqual(['instance', 'B2']);

@@ -16,20 +16,42 @@ const DATA = fileURLToPath(new URL('../../../../shared/benchmarks/', import.meta
  * @returns `seconds` a number, `only` undefined or a test of names
  */
 export function readOptions(more = {}) {
-  const { values } = parseArgs({
-    options: {
-      json: { type: 'string' },
-      seconds: { type: 'string', default: '60' },
-      only: { type: 'string' },
-      data: { type: 'string', default: DATA },
-      ...more,
-    },
-  });
+  const options = {
+    json: { type: 'string' },
+    seconds: { type: 'string', default: '60' },
+    only: { type: 'string' },
+    data: { type: 'string', default: DATA },
+    ...more,
+  };
+  const values = parsed({ ...options, help: { type: 'boolean' } });
+  if (values.help) {
+    process.stdout.write(`options: ${namesOf(options)}\nDEVELOPERS.md says what they do\n`);
+    process.exit(0);
+  }
   const seconds = Number(values.seconds);
-  if (!(seconds >= 0))
-    throw new Error(`--seconds takes a number of seconds; got ${values.seconds}`);
+  if (!(seconds >= 0)) refuse(`--seconds takes a number of seconds; got ${values.seconds}`);
   const names = values.only?.split(',').map((name) => name.trim());
   return { ...values, seconds, only: (name) => names === undefined || names.includes(name) };
+}
+
+function parsed(options) {
+  try {
+    return parseArgs({ options }).values;
+  } catch (error) {
+    return refuse(`${error.message}\nthere are: ${namesOf(options)}`);
+  }
+}
+
+function namesOf(options) {
+  return Object.keys(options)
+    .map((name) => `--${name}`)
+    .join(' ');
+}
+
+/** Says what is wrong with the command, and ends with 2. */
+function refuse(what) {
+  process.stderr.write(`${what}\n`);
+  process.exit(2);
 }
 
 /** The rows of files of the data folder, or undefined (with a message) where one is absent. */
