@@ -1,14 +1,18 @@
 import type { BandAnswer } from '../master/band-master.js';
 import type { SettledMaster } from './settled-master.js';
 
+/** What is settled, and what the linear plan has in all. */
+type Settled = Pick<SettledMaster, 'bands'>;
+type Amounts = Pick<BandAnswer, 'bands'>;
+
 const EPSILON = 1e-6;
 /** How far noise may change the weight of what is broken, as a share. */
 const NOISE = 0.6;
 
 /** The bands that are broken, most first. */
 export function brokenBands(
-  master: SettledMaster,
-  answer: BandAnswer,
+  master: Settled,
+  answer: Amounts,
   random: () => number,
 ): readonly number[] {
   const open: { band: number; part: number }[] = [];
@@ -20,12 +24,12 @@ export function brokenBands(
 }
 
 /** How many bands the linear plan has that are not settled. */
-export function openBands(master: SettledMaster, { bands }: BandAnswer): number {
+export function openBands(master: Settled, { bands }: Amounts): number {
   return bands.reduce((sum, amount, band) => sum + amount - (master.bands[band] ?? 0), 0);
 }
 
 /** The bands that the linear plan has at least one of, in any order. */
-export function wholeBands({ bands }: BandAnswer, random: () => number): readonly number[] {
+export function wholeBands({ bands }: Amounts, random: () => number): readonly number[] {
   return [...bands.keys()]
     .filter((band) => bands[band] >= 1 - EPSILON)
     .map((band) => ({ band, at: random() }))

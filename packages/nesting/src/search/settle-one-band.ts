@@ -17,7 +17,7 @@ export interface OneBandRequest {
  * @returns the linear plan then; undefined where there is none with any of them, or no time
  */
 export async function settleOneBand(
-  master: SettledMaster,
+  master: Pick<SettledMaster, 'settleBand' | 'solve'>,
   answer: BandAnswer,
   open: readonly number[],
   { tried, little, rounds }: OneBandRequest,
