@@ -21,7 +21,7 @@ export interface FilledSlots {
 }
 
 /** Bands of a slot that are listed at most. */
-const MOST_OF_SLOT = 3_000;
+const MOST_OF_SLOT = 1_000;
 /** What share of the room a band may use up: bands that use up more are hardly ever of use. */
 const SHARES = [0.2, 0.3, 0.5];
 /** Bands that the integer master works with at most, and nodes it may take each time. */
@@ -61,12 +61,12 @@ export async function fillSlots(
   return 'none';
 }
 
-/** All bands within the room, what each of them loses, and the slots of their book. */
+/** All bands that may use up as much, what each of them loses, and the slots of their book. */
 function listed(
   ground: SearchGround,
   { book: known, slots, duals, room }: FillRequest,
 ): { readonly book: BandBook; readonly costs: readonly number[]; readonly slots: number[] } {
-  const listing = { most: MOST_OF_SLOT, short: room };
+  const listing = { most: MOST_OF_SLOT, short: room * Math.max(...SHARES) };
   const book = withLikelyBands(ground, known, ground.demand, duals, listing);
   const worth = book.slots.map(() => 0);
   const counts = book.slots.map(() => 0);

@@ -19,6 +19,8 @@ interface Target {
 }
 
 const EPSILON = 1e-9;
+/** Changes that are sought at most; 24 kinds of pieces have about 700, and a hundred 20 times as many. */
+const MOST_TARGETS = 1_500;
 
 /**
  * Swaps one band or two for others of their slots, time and again, as long as what lacks
@@ -80,7 +82,8 @@ function targetsOf({ book, counts, demand, values, room }: SwapRequest): readonl
       lacking: worthOfLack(there, values),
     }))
     .filter(({ lacking }) => lacking < now - EPSILON)
-    .sort((a, b) => a.lacking - b.lacking);
+    .sort((a, b) => a.lacking - b.lacking)
+    .slice(0, MOST_TARGETS);
 }
 
 function plus(copies: readonly number[], piece: number, more: number): readonly number[] {
