@@ -149,6 +149,10 @@ export class BandSettling {
     }
   }
 
+  /**
+   * Whole bands that give every piece, where there is little room: see `fillSlots`.
+   * @returns 'none' where there are hardly any, undefined where none were found
+   */
   async fill(): Promise<Partial | 'none' | undefined> {
     const { room } = this;
     if (room <= 0) return undefined;
