@@ -57,7 +57,7 @@ async function planned(lengths: Copies, quantities: Copies) {
   }
 }
 
-/** All bands that are long enough, and no more of a piece in one than are wanted. */
+/** All bands that fit the length, with no more of a piece in one than are wanted. */
 function everyBand(lengths: Copies, quantities: Copies): readonly Copies[] {
   let bands: Copies[] = [[]];
   lengths.forEach((_, i) => {

@@ -54,7 +54,7 @@ export async function fillSlots(
     if (bands.length === tried) continue;
     if (deadline.left() <= 0) return undefined;
     tried = bands.length;
-    const answer = await wholeBands(ground, book, slots, bands);
+    const answer = await bandsGivingAll(ground, book, slots, bands);
     if (typeof answer !== 'string') return { book, bands: answer.bands };
     if (answer === 'stopped') return undefined;
   }
@@ -80,7 +80,7 @@ function listed(
   return { book, costs: bands, slots: counts };
 }
 
-async function wholeBands(
+async function bandsGivingAll(
   { demand, engines, deadline, effort }: SearchGround,
   book: BandBook,
   slots: readonly number[],
