@@ -21,10 +21,12 @@ interface Target {
 const EPSILON = 1e-9;
 /** Changes that are sought at most; 24 kinds of pieces have about 700, and a hundred 20 times as many. */
 const MOST_TARGETS = 1_500;
+/** Steps of search for three swaps: tenths of a second. */
+const STEPS_FOR_THREE = 20_000_000;
 
 /**
- * Swaps one band or two for others of their slots, time and again, as long as what lacks
- * becomes worth less: where a piece lacks and another is spare, the right two bands often
+ * Swaps up to three bands for others of their slots, time and again, as long as what lacks
+ * becomes worth less: where a piece lacks and another is spare, the right few bands often
  * make up for it.
  * @returns how many of each band are cut then; undefined where nothing gains
  */
@@ -41,16 +43,25 @@ function swapped(request: SwapRequest): readonly number[] | undefined {
   const { book, counts } = request;
   const targets = targetsOf(request);
   if (targets.length === 0) return undefined;
-  const swaps = new SwapIndex(book, counts);
-  for (const { change } of targets) {
-    const found = swaps.find(change);
-    if (found === undefined) continue;
-    const next = book.bands.map((_, band) => counts[band] ?? 0);
-    for (const { from, to } of found) {
-      next[from]--;
-      next[to]++;
-    }
-    return next;
+  const index = new SwapIndex(book, counts, request.values);
+  const steps = { left: STEPS_FOR_THREE };
+  const found =
+    first(targets, ({ change }) => index.find(change)) ??
+    first(targets, ({ change }) => index.findThree(change, steps));
+  if (found === undefined) return undefined;
+  const next = book.bands.map((_, band) => counts[band] ?? 0);
+  for (const { from, to } of found) {
+    next[from]--;
+    next[to]++;
+  }
+  return next;
+}
+
+/** What the first gives for which there is anything. */
+function first<T, R>(all: readonly T[], of: (one: T) => R | undefined): R | undefined {
+  for (const one of all) {
+    const found = of(one);
+    if (found !== undefined) return found;
   }
   return undefined;
 }

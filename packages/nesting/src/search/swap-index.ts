@@ -6,52 +6,69 @@ export interface BandSwap {
   readonly to: number;
 }
 
+/** Steps that a search may still take. */
+export interface Steps {
+  left: number;
+}
+
 /** Copies more or less of each piece. */
 export type Change = Int32Array;
+
+const EPSILON = 1e-9;
 
 /**
  * All swaps of a band that is cut for another of its slot, by what they change. Changes
  * have linear hashes: that of two swaps together is the sum of theirs, so that the partner
- * a swap needs is looked up at once.
+ * a swap needs is looked up at once. Swaps that gain most in worth come first: a change is
+ * worth the sum of what its swaps gain, which leaves few of them to begin with.
  */
 export class SwapIndex {
   readonly #book: BandBook;
   readonly #counts: readonly number[];
+  readonly #values: readonly number[];
   readonly #from: Int32Array;
   readonly #to: Int32Array;
   readonly #hashes: Int32Array;
+  /** What the pieces are worth more after each swap. */
+  readonly #gains: Float64Array;
   /** Swaps of one hash make a chain: the last of each in an open table, then the one before it. */
   readonly #lastOf: Int32Array;
   readonly #before: Int32Array;
   readonly #bits: number;
 
-  /** @param counts how many of each band are cut */
-  constructor(book: BandBook, counts: readonly number[]) {
+  /**
+   * @param counts how many of each band are cut
+   * @param values what each piece is worth
+   */
+  constructor(book: BandBook, counts: readonly number[], values: readonly number[]) {
     this.#book = book;
     this.#counts = counts;
+    this.#values = values;
     const ofSlot: number[][] = book.slots.map(() => []);
     book.bands.forEach(({ slot }, band) => {
       ofSlot[slot].push(band);
     });
-    const from: number[] = [];
-    const to: number[] = [];
-    book.bands.forEach(({ slot }, band) => {
-      if (!(counts[band] > 0)) return;
-      for (const other of ofSlot[slot]) {
-        if (other === band) continue;
-        from.push(band);
-        to.push(other);
+    const worth = book.bands.map(({ counts }) =>
+      counts.reduce((sum, [piece, copies]) => sum + copies * values[piece], 0),
+    );
+    const swaps: { readonly from: number; readonly to: number; readonly gain: number }[] = [];
+    book.bands.forEach(({ slot }, from) => {
+      if (!(counts[from] > 0)) return;
+      for (const to of ofSlot[slot]) {
+        if (to !== from) swaps.push({ from, to, gain: worth[to] - worth[from] });
       }
     });
+    swaps.sort((a, b) => b.gain - a.gain);
     const hashes = book.bands.map(({ counts }) =>
       counts.reduce((sum, [piece, copies]) => (sum + Math.imul(weightOf(piece), copies)) | 0, 0),
     );
-    this.#from = Int32Array.from(from);
-    this.#to = Int32Array.from(to);
-    this.#hashes = this.#from.map((band, swap) => hashes[to[swap]] - hashes[band]);
-    this.#bits = Math.max(1, Math.ceil(Math.log2(2 * from.length + 1)));
+    this.#from = Int32Array.from(swaps, ({ from }) => from);
+    this.#to = Int32Array.from(swaps, ({ to }) => to);
+    this.#gains = Float64Array.from(swaps, ({ gain }) => gain);
+    this.#hashes = this.#from.map((band, swap) => hashes[this.#to[swap]] - hashes[band]);
+    this.#bits = Math.max(1, Math.ceil(Math.log2(2 * swaps.length + 1)));
     this.#lastOf = new Int32Array(2 ** this.#bits).fill(-1);
-    this.#before = new Int32Array(from.length);
+    this.#before = new Int32Array(swaps.length);
     this.#hashes.forEach((hash, swap) => {
       const at = this.#placeOf(hash);
       this.#before[swap] = this.#lastOf[at];
@@ -65,7 +82,7 @@ export class SwapIndex {
 
   /** One swap, or two, that make exactly this change. */
   find(change: Change): readonly BandSwap[] | undefined {
-    const hash = change.reduce((sum, copies, i) => (sum + Math.imul(weightOf(i), copies)) | 0, 0);
+    const hash = hashOf(change);
     for (let one = this.#chain(hash); one >= 0; one = this.#before[one]) {
       if (this.#makes(change, [one])) return this.#swaps([one]);
     }
@@ -74,6 +91,28 @@ export class SwapIndex {
       // Each two are met with twice.
       for (; other >= one; other = this.#before[other]) {
         if (this.#makes(change, [one, other])) return this.#swaps([one, other]);
+      }
+    }
+    return undefined;
+  }
+
+  /**
+   * Three swaps that make exactly this change.
+   * @param steps of search; it is given up after so many
+   */
+  findThree(change: Change, steps: Steps): readonly BandSwap[] | undefined {
+    const hash = hashOf(change);
+    const gains = this.#gains;
+    const gain = change.reduce((sum, copies, piece) => sum + copies * this.#values[piece], 0);
+    // The three in order of their gains: the first gains a third at least, and the last no more than the second.
+    for (let one = 0; one < this.size && 3 * gains[one] >= gain - EPSILON; one++) {
+      for (let two = one; two < this.size; two++) {
+        if (gain - gains[one] - gains[two] > gains[two] + EPSILON) break;
+        if (steps.left-- <= 0) return undefined;
+        let last = this.#chain((hash - this.#hashes[one] - this.#hashes[two]) | 0);
+        for (; last >= 0; last = this.#before[last]) {
+          if (this.#makes(change, [one, two, last])) return this.#swaps([one, two, last]);
+        }
       }
     }
     return undefined;
@@ -108,6 +147,10 @@ export class SwapIndex {
   #swaps(indices: readonly number[]): readonly BandSwap[] {
     return indices.map((index) => ({ from: this.#from[index], to: this.#to[index] }));
   }
+}
+
+function hashOf(change: Change): number {
+  return change.reduce((sum, copies, i) => (sum + Math.imul(weightOf(i), copies)) | 0, 0);
 }
 
 /** A number for each piece, the bits of which are well mixed (MurmurHash3's last step). */
