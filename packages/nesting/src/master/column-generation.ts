@@ -1,6 +1,6 @@
 import type { Deadline } from '../deadline.js';
 import type { Pattern } from '../pattern/part.js';
-import type { BandOffer, PatternPricer } from '../pattern/pattern-pricer.js';
+import type { BandOffer, PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { BandBook } from './band-book.js';
 import type { BandAnswer, BandDuals, BandMaster } from './band-master.js';
 import { coinWorth, type ExactBound, exactBound, type Multipliers } from './exact-bound.js';
@@ -49,7 +49,7 @@ const LEAST_GAIN = 1e-7;
  * most of the rounds. Every round also gives an exact lower bound.
  */
 export async function solveLinear(request: LinearRequest): Promise<LinearResult> {
-  const { classes, demand, objective, scale, book, master } = request;
+  const { classes, demand, scale, book, master } = request;
   let best = zeroBound(request);
   let answer: BandAnswer | undefined;
   let rounds = 0;
@@ -63,20 +63,7 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
     if (typeof solved === 'string' || solved.duals === undefined) return done(false);
     answer = solved;
     const { duals } = solved;
-    const multipliers: Multipliers = {
-      scale,
-      pieces: Float64Array.from(duals.pieces, (dual) => wholeDual(dual, scale)),
-      caps: duals.caps.map((dual) => wholeDual(dual, scale)),
-    };
-    const priced = request.pricer.price(multipliers.pieces, coinWorth(objective, multipliers));
-    const bound = exactBound(
-      priced.worth,
-      request.keptAtMost,
-      classes,
-      demand,
-      objective,
-      multipliers,
-    );
+    const { multipliers, priced, bound } = boundAt(request, duals);
     if (bound.scaled > best.scaled) best = bound;
     if (request.enough(best.scaled)) return done(true);
     const before = book.sheets.length + book.bands.length;
@@ -93,6 +80,29 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
     if (!grown()) return done(true);
     addBands(book, duals, priced.bands?.() ?? [], scale);
   }
+}
+
+/** What the duals of a linear plan are worth as multipliers: the bound there, and the patterns that gain. */
+export function boundAt(
+  request: Pick<
+    LinearRequest,
+    'pricer' | 'classes' | 'demand' | 'objective' | 'keptAtMost' | 'scale'
+  >,
+  duals: BandDuals,
+): {
+  readonly multipliers: Multipliers;
+  readonly priced: PricedPatterns;
+  readonly bound: ExactBound;
+} {
+  const { pricer, classes, demand, objective, keptAtMost, scale } = request;
+  const multipliers: Multipliers = {
+    scale,
+    pieces: Float64Array.from(duals.pieces, (dual) => wholeDual(dual, scale)),
+    caps: duals.caps.map((dual) => wholeDual(dual, scale)),
+  };
+  const priced = pricer.price(multipliers.pieces, coinWorth(objective, multipliers));
+  const bound = exactBound(priced.worth, keptAtMost, classes, demand, objective, multipliers);
+  return { multipliers, priced, bound };
 }
 
 /** By how much values are lowered to find patterns that leave more. */

@@ -75,6 +75,38 @@ describe('branchOnSupplies', () => {
     expect(half.branched).toBeCloseTo(10, 3);
   });
 
+  it('leaves out nodes that are closed, and has none left once all are', async () => {
+    // 4 of the dear sheets and 1 of the cheap would do by halves: 3.5 dear ones are as good.
+    const { ground } = groundOf({
+      pieces: [piece('a', 50, 10, 7)],
+      stock: [sheet('s', 100, 10, { price: 10 }), sheet('t', 50, 10, { price: 6 })],
+      shear: { firstCut: 'either' },
+    });
+    const master = new BandMaster(ground);
+    const root = await solveLinear({ ...ground, master, enough: () => false });
+    const asked: number[] = [];
+    const branched = (closes: (times: number) => boolean) => {
+      asked.length = 0;
+      return branchOnSupplies(
+        ground,
+        master,
+        root,
+        () => false,
+        async ({ plan }) => {
+          asked.push(plan.bound.scaled / ground.scale);
+          return closes(asked.length);
+        },
+      );
+    };
+    expect((await branched(() => false)) / ground.scale).toBeCloseTo(36, 3);
+    expect(asked).toHaveLength(1);
+    // The next best takes four of the dear ones.
+    expect((await branched((times) => times === 1)) / ground.scale).toBeCloseTo(40, 3);
+    expect(asked).toHaveLength(2);
+    expect(await branched(() => true)).toBe(Number.POSITIVE_INFINITY);
+    master.close();
+  });
+
   it('stops where the bound is enough', async () => {
     const rolls = barProblem(110, [
       [20, 48],

@@ -1,12 +1,18 @@
-import type { BandAnswer, BandMaster } from '../master/band-master.js';
+import type { BandMaster } from '../master/band-master.js';
 import { type LinearResult, solveLinear } from '../master/column-generation.js';
+import { money } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
 
-interface Node {
+/** Ranges of the supplies, and the linear plan within them. */
+export interface SupplyNode {
   readonly classes: readonly StockClass[];
+  readonly plan: LinearResult;
+}
+
+interface Node extends SupplyNode {
+  /** The bound of this node or of one above, whichever is higher. */
   readonly scaled: number;
-  readonly supplies: BandAnswer['supplies'];
 }
 
 /** Most nodes that are looked into. */
@@ -22,38 +28,39 @@ const WHOLE = 1e-5;
  * first, so that the bound of the next node always holds for all.
  * @param master of the whole problem; it is set back to it
  * @param root the linear plan without branching
- * @returns what no plan costs less than, in units of 1/scale
+ * @param closed whether a node that cannot be branched any further has no plan which is
+ *   of use; absent where that is not looked into
+ * @returns what no plan costs less than, in units of 1/scale, those of closed nodes apart;
+ *   `Infinity` where nothing else is left
  */
 export async function branchOnSupplies(
   ground: SearchGround,
   master: BandMaster,
   root: LinearResult,
   enough: (scaled: number) => boolean,
+  closed?: (node: SupplyNode) => Promise<boolean>,
 ): Promise<number> {
-  const open: Node[] = [
-    {
-      classes: ground.classes,
-      scaled: root.bound.scaled,
-      supplies: root.answer?.supplies ?? [],
-    },
-  ];
+  const open: Node[] = [{ classes: ground.classes, scaled: root.bound.scaled, plan: root }];
   try {
     for (let nodes = 1; ; nodes += 2) {
       open.sort((a, b) => b.scaled - a.scaled);
       const node = open.pop();
       if (node === undefined) return Number.POSITIVE_INFINITY;
-      const split = enough(node.scaled) ? undefined : fractionalSupply(ground, node);
-      if (split === undefined || nodes >= MOST_NODES || ground.deadline.left() <= 0) {
+      if (enough(node.scaled) || nodes >= MOST_NODES || ground.deadline.left() <= 0) {
+        return node.scaled;
+      }
+      const split = fractionalSupply(ground, node);
+      if (split === undefined) {
+        if (await closed?.(node)) continue;
         return node.scaled;
       }
       for (const change of [{ count: split.below }, { least: split.below + split.unit }]) {
         const classes = withSupply(node.classes, split.stockClass, split.supply, change);
         master.setSupplies(classes);
-        const result = await solveLinear({ ...ground, classes, master, enough });
+        const plan = await solveLinear({ ...ground, classes, master, enough });
         ground.effort.nodes++;
-        ground.effort.rounds += result.rounds;
-        const scaled = Math.max(node.scaled, result.bound.scaled);
-        open.push({ classes, scaled, supplies: result.answer?.supplies ?? [] });
+        ground.effort.rounds += plan.rounds;
+        open.push({ classes, scaled: Math.max(node.scaled, plan.bound.scaled), plan });
       }
     }
   } finally {
@@ -72,13 +79,14 @@ function fractionalSupply(
   let best:
     | { stockClass: number; supply: number; below: number; unit: number; score: number }
     | undefined;
-  node.supplies.forEach((values, stockClass) => {
+  const { of } = objective.cost ?? money;
+  node.plan.answer?.supplies.forEach((values, stockClass) => {
     values.forEach((value, index) => {
       const supply = node.classes[stockClass].supplies[index];
       const { unit } = supply;
       const below = Math.floor(value / unit + WHOLE) * unit;
       const part = Math.min(value - below, below + unit - value);
-      const score = part * (objective.cost?.of(supply) ?? 0);
+      const score = part * of(supply);
       if (part <= WHOLE || score <= (best?.score ?? 0)) return;
       best = { stockClass, supply: index, below, unit, score };
     });

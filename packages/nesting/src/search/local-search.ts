@@ -62,6 +62,13 @@ export class LocalSearch {
     return this.manyOfEach && pricer.bandsOf !== undefined && bare === undefined;
   }
 
+  /** For each piece, what going without one counts, 1 on average. */
+  get losses(): readonly number[] {
+    const { weights } = this.#guide;
+    const mean = weights.reduce((sum, weight) => sum + weight, 0) / weights.length;
+    return weights.map((weight) => weight / mean);
+  }
+
   /**
    * Aims for a cost, and searches on what a plan of that cost leaves uncut. Where there
    * are many of each piece, another start that settles sheets first is mostly better.

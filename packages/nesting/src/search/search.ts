@@ -12,6 +12,7 @@ import { masterOfAll, masterOfLikely, masterOfPool, mayList } from './listed-mas
 import { LocalSearch } from './local-search.js';
 import { masterOfEveryPattern } from './master-of-every-pattern.js';
 import type { Planned } from './planned.js';
+import { ruleOutCost } from './rule-out-cost.js';
 
 export type { SearchStep } from './incumbent.js';
 
@@ -41,6 +42,8 @@ const STEPS_BEFORE_LISTING = 6;
 const STEPS_IN_VAIN = 60;
 /** Local searches before patterns are listed where there are many of each kind of piece. */
 const STARTS_OF_MANY = 12;
+/** Local searches after which it is tried to rule out a last step of cost that they could not save. */
+const STARTS_BEFORE_RULING_OUT = 1;
 /**
  * Steps of local search in a brief search. A number and no share of the time ends it, so that the
  * same order gives the same plan on a busy machine.
@@ -87,6 +90,7 @@ class Hunt {
   readonly #ground: SearchGround;
   readonly #request: SearchRequest;
   readonly #master: BandMaster;
+  #triedToRuleOut: number | undefined;
 
   constructor(request: SearchRequest) {
     const { ground, known } = request;
@@ -124,6 +128,7 @@ class Hunt {
     const starts = local.sheetsFirst ? STARTS_OF_MANY : 1;
     for (let round = 0; round < starts && !incumbent.met && this.#left() > 0; round++) {
       await local.refill(undefined, round, STEPS_BEFORE_LISTING);
+      if (round >= STARTS_BEFORE_RULING_OUT && (await this.#ruledOut(local))) return ALL_SEARCHED;
     }
     if (incumbent.met) return 'bound met';
     if (await masterOfAll(ground, incumbent, root)) return ALL_SEARCHED;
@@ -193,6 +198,19 @@ class Hunt {
     );
     this.incumbent.raise(scaled);
     this.incumbent.tell('branching');
+  }
+
+  /** Whether the best plan is proven by ruling out all that cost less; tried once for a cost. */
+  async #ruledOut(local: LocalSearch): Promise<boolean> {
+    const { incumbent } = this;
+    const { target, bound, met } = incumbent;
+    if (met || bound < target || this.#triedToRuleOut === target || !mayList(this.#ground)) {
+      return false;
+    }
+    this.#triedToRuleOut = target;
+    const ruledOut = await ruleOutCost(this.#ground, incumbent, local.losses);
+    if (ruledOut) incumbent.prove();
+    return ruledOut;
   }
 
   /** Takes a plan made as if remnants were worth nothing, and learns its patterns. */

@@ -15,17 +15,17 @@ export interface WholeAnswer {
 
 /**
  * Solves the integer master over all patterns of the ground's book.
- * @param cap to keep to besides those of the objective
+ * @param cap to keep to besides those of the objective, if any
  * @param nodes of branching after which it stops; no limit when absent
  */
 export async function solveWhole(
   ground: SearchGround,
-  cap: Cap,
+  cap: Cap | undefined,
   seconds: number,
   nodes: number | undefined,
 ): Promise<WholeAnswer> {
   const { classes, demand, objective, book, engines } = ground;
-  const capped = { ...objective, caps: [...objective.caps, cap] };
+  const capped = { ...objective, caps: [...objective.caps, ...(cap ? [cap] : [])] };
   const master = new BandMaster({ classes, demand, objective: capped, packs: true, book, engines });
   ground.effort.integerMasters++;
   try {
