@@ -21,7 +21,83 @@ function afterTwoSwaps(book: BandBook, counts: readonly number[]): readonly (rea
   return [...one, ...one.flatMap((next) => once(next))];
 }
 
+/** Whether three swaps of bands that were all there make a change, by trying all. */
+function threeMake(book: BandBook, counts: readonly number[], change: readonly number[]): boolean {
+  const swaps = book.bands.flatMap(({ slot }, from) =>
+    book.bands.flatMap((other, to) => (other.slot === slot && to !== from ? [{ from, to }] : [])),
+  );
+  const changes = swaps.map(({ from, to }) => {
+    const [before, after] = [from, to].map((band) =>
+      numbersOf(
+        book,
+        book.bands.map((_, i) => Number(i === band)),
+      ),
+    );
+    return after.map((count, i) => count - before[i]);
+  });
+  return swaps.some((one, i) =>
+    swaps.some((two, j) =>
+      swaps.some((three, k) => {
+        if (!change.every((c, p) => c === changes[i][p] + changes[j][p] + changes[k][p])) {
+          return false;
+        }
+        return [one, two, three].every(
+          ({ from }) =>
+            [one, two, three].filter((other) => other.from === from).length <= (counts[from] ?? 0),
+        );
+      }),
+    ),
+  );
+}
+
 describe('SwapIndex', () => {
+  it('finds three swaps that make a change just where there are such', () => {
+    const seen = { found: 0, none: 0, stopped: 0 };
+    fc.assert(
+      fc.property(
+        fc.tuple(someBands, fc.array(fc.nat(2), { minLength: 12, maxLength: 12 })),
+        fc.tuple(
+          fc.integer({ min: -3, max: 3 }),
+          fc.integer({ min: -3, max: 3 }),
+          fc.integer({ min: -3, max: 3 }),
+        ),
+        fc.tuple(fc.nat(5), fc.nat(5), fc.nat(5)),
+        ([bands, all], change, values) => {
+          const book = bookOf(bands.slice(0, 8));
+          const counts = book.bands.map((_, i) => all[i]);
+          const index = new SwapIndex(book, counts, values);
+          const wanted = Int32Array.from(change);
+          const found = index.findThree(wanted, { left: 1_000_000 });
+          expect(found !== undefined).toBe(threeMake(book, counts, change));
+          const steps = { left: 1 };
+          const hasty = index.findThree(wanted, steps);
+          if (found !== undefined && hasty === undefined) {
+            expect(steps.left).toBeLessThan(0);
+            seen.stopped++;
+          }
+          if (found === undefined) {
+            seen.none++;
+            return;
+          }
+          seen.found++;
+          const after = [...counts];
+          for (const { from, to } of found) {
+            expect(book.bands[from].slot).toBe(book.bands[to].slot);
+            after[from]--;
+            after[to]++;
+          }
+          expect(found).toHaveLength(3);
+          const before = numbersOf(book, counts);
+          expect(numbersOf(book, after)).toEqual(before.map((count, i) => count + change[i]));
+        },
+      ),
+      { numRuns: 400 },
+    );
+    expect(seen.found).toBeGreaterThan(40);
+    expect(seen.none).toBeGreaterThan(40);
+    expect(seen.stopped).toBeGreaterThan(5);
+  });
+
   it('finds one swap or two that make a change just where there are such', () => {
     const seen = { one: 0, two: 0, none: 0 };
     fc.assert(
