@@ -1,5 +1,6 @@
 import { BandMaster } from '../master/band-master.js';
 import { boundAt, solveLinear } from '../master/column-generation.js';
+import { exactScale } from '../master/exact-bound.js';
 import type { Measure } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import { branchOnSupplies, type SupplyNode } from './branch-on-supplies.js';
@@ -40,7 +41,10 @@ export async function ruleOutCost(
     ...{ demand, classes, objective, spare, book, engines },
     penalties: losses,
   });
-  const room = { ...ground, objective, book };
+  // No multiplier of a piece is more than what going without it counts.
+  const most = demand.reduce((sum, quantity, piece) => sum + quantity * losses[piece], 0);
+  const scale = exactScale(2 * most);
+  const room = { ...ground, objective, book, scale };
   // A plan costs nothing here, so that none is left once the bound is above that.
   const none = (scaled: number) => scaled > 0;
   try {
