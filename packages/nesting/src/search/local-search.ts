@@ -17,7 +17,7 @@ import {
   refillRest,
 } from './refill.js';
 import { SheetChoice } from './sheet-choice.js';
-import { type LinearPlan, SheetsFirst } from './sheets-first.js';
+import { type LinearPlan, lossesOf, SheetsFirst } from './sheets-first.js';
 
 /** With so many of each kind of piece and so many sheets, sheets are settled before bands. */
 const MANY_OF_EACH = 8;
@@ -64,9 +64,7 @@ export class LocalSearch {
 
   /** For each piece, what going without one counts, 1 on average. */
   get losses(): readonly number[] {
-    const { weights } = this.#guide;
-    const mean = weights.reduce((sum, weight) => sum + weight, 0) / weights.length;
-    return weights.map((weight) => weight / mean);
+    return lossesOf(this.#guide);
   }
 
   /**

@@ -37,10 +37,8 @@ export async function ruleOutCost(
   const book = ground.newBook();
   book.adopt(ground.book, [...ground.book.bands.keys()], [...ground.book.sheets.keys()]);
   const spare = demand.map(() => 1);
-  const master = new BandMaster({
-    ...{ demand, classes, objective, spare, book, engines },
-    penalties: losses,
-  });
+  const penalties = losses;
+  const master = new BandMaster({ demand, classes, objective, penalties, spare, book, engines });
   // No multiplier of a piece is more than what going without it counts.
   const most = demand.reduce((sum, quantity, piece) => sum + quantity * losses[piece], 0);
   const scale = exactScale(2 * most);

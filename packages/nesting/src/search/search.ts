@@ -90,6 +90,7 @@ class Hunt {
   readonly #ground: SearchGround;
   readonly #request: SearchRequest;
   readonly #master: BandMaster;
+  /** The last cost that was tried to be ruled out. */
   #triedToRuleOut: number | undefined;
 
   constructor(request: SearchRequest) {

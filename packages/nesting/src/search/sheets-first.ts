@@ -123,14 +123,13 @@ export class SheetsFirst {
   }
 
   #request(target: number) {
-    const { objective, demand } = this.#ground;
+    const { objective } = this.#ground;
     const { weights } = this.#guide;
-    const mean = weights.reduce((sum, weight) => sum + weight, 0) / demand.length;
     return {
       pool: this.#pool,
       caps: [...objective.caps, { measure: this.#incumbent.measure, atMost: target }],
       weights,
-      losses: weights.map((weight) => weight / mean),
+      losses: lossesOf(this.#guide),
     };
   }
 
@@ -141,4 +140,10 @@ export class SheetsFirst {
   #left(): number {
     return this.#ground.deadline.left();
   }
+}
+
+/** For each piece, what going without one counts, 1 on average. */
+export function lossesOf({ weights }: Pick<RefillGuide, 'weights'>): readonly number[] {
+  const mean = weights.reduce((sum, weight) => sum + weight, 0) / weights.length;
+  return weights.map((weight) => weight / mean);
 }
