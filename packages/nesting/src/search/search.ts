@@ -43,7 +43,7 @@ const STEPS_IN_VAIN = 60;
 /** Local searches before patterns are listed where there are many of each kind of piece. */
 const STARTS_OF_MANY = 12;
 /** Local searches after which it is tried to rule out a last step of cost that they could not save. */
-const STARTS_BEFORE_RULING_OUT = 1;
+const STARTS_BEFORE_RULING_OUT = 2;
 /**
  * Steps of local search in a brief search. A number and no share of the time ends it, so that the
  * same order gives the same plan on a busy machine.
@@ -129,7 +129,9 @@ class Hunt {
     const starts = local.sheetsFirst ? STARTS_OF_MANY : 1;
     for (let round = 0; round < starts && !incumbent.met && this.#left() > 0; round++) {
       await local.refill(undefined, round, STEPS_BEFORE_LISTING);
-      if (round >= STARTS_BEFORE_RULING_OUT && (await this.#ruledOut(local))) return ALL_SEARCHED;
+      if (round + 1 >= STARTS_BEFORE_RULING_OUT && (await this.#ruledOut(local))) {
+        return ALL_SEARCHED;
+      }
     }
     if (incumbent.met) return 'bound met';
     if (await masterOfAll(ground, incumbent, root)) return ALL_SEARCHED;
