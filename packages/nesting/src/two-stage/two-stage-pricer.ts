@@ -128,7 +128,7 @@ export class TwoStagePricer implements PatternPricer {
           budget,
         );
         if (listed === undefined) return undefined;
-        bands.push(...listed);
+        for (const band of listed) bands.push(band);
       }
     }
     const sheets: SheetDivision[] = [];
