@@ -53,6 +53,34 @@ describe.skipIf(!hasPoppler && !mustRun)('the PDF of a job sheet, as Poppler rea
     expect(counts).toEqual(Array.from({ length: 120 }, (_, row) => row));
   });
 
+  it('parts no sum from the last rows of its table, and no title from the table below its caution', async () => {
+    const seen = { parted: 0, moved: 0 };
+    for (let length = 36; length < 62; length++) {
+      const rows = Array.from({ length }, (_, row) => [`Row ${row}`, `${row}`]);
+      const columns = [
+        { heading: 'Sheet', align: 'left' },
+        { heading: 'Count', align: 'right' },
+      ] as const;
+      const long = { kind: 'table', columns, rows: [...rows, ['Total', '']], sums: 1 } as const;
+      const short = { kind: 'table', columns, rows: [['Below', '1']] } as const;
+      const caution = { kind: 'caution', lines: ['Edges cut.'] } as const;
+      const sections = [
+        { id: 'long', title: 'Long', onNewPage: true, blocks: [long] },
+        { id: 'short', title: 'Titled', onNewPage: false, blocks: [caution, short] },
+      ];
+      const sheet = { title: 'Rows', summary: [], key: 'key', sections };
+      const pages = askPoppler('text', await writePdf(sheet, 'a4')).split('\f');
+      const pageOf = (word: string) => pages.findIndex((page) => page.includes(word));
+      const rowsOn = (page: number) => pages[page]?.match(/^ *Row /gm)?.length ?? 0;
+      expect(rowsOn(pageOf('Total'))).toBeGreaterThanOrEqual(2);
+      expect(pageOf('Below')).toBe(pageOf('Titled'));
+      if (pageOf('Total') !== pageOf('Row 0 ')) seen.parted++;
+      if (pageOf('Titled') !== pageOf('Total')) seen.moved++;
+    }
+    expect(seen.parted).toBeGreaterThan(3);
+    expect(seen.moved).toBeGreaterThan(1);
+  });
+
   it.each([
     ['nearly as high as a page', 255, 0, 0],
     ['wide and low', 60, 0, 0],

@@ -3,13 +3,14 @@ import { INK } from '../drawing/ink.js';
 import { oneLine } from '../drawing/measure-text.js';
 import type { JobSheet } from '../job-sheet/job-sheet.js';
 import { writeBlock } from './blocks/write-block.js';
+import { cautionHeight } from './blocks/write-caution.js';
 import { Flow, lineHeight } from './flow.js';
 import { readFonts } from './fonts.js';
 import { BODY, GAP, SECTION, SMALL, TITLE } from './look.js';
 import { PAPERS, type PaperName } from './paper.js';
 import { TextPen } from './pen.js';
 
-/** A title at the foot of a page, with nothing below it, would be lost. */
+/** A title at the foot of a page, with nothing below it or only the caution, would be lost. */
 const BELOW_TITLE = 24;
 const FOOT_LINE = 7.5;
 const NO_DATE = new Date(0);
@@ -54,7 +55,9 @@ function writeSheet(flow: Flow, { title, summary, sections }: JobSheet): void {
   for (const section of sections) {
     if (section.onNewPage && !flow.atTop) flow.newPage();
     flow.gap(GAP);
-    flow.need(lineHeight(SECTION) + BELOW_TITLE);
+    const [first] = section.blocks;
+    const caution = first?.kind === 'caution' ? cautionHeight(flow, first) : 0;
+    flow.need(lineHeight(SECTION) + caution + BELOW_TITLE);
     flow.document.outline.addItem(oneLine(section.title));
     flow.paragraph(section.title, SECTION);
     flow.gap(GAP / 2);

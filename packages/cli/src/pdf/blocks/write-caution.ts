@@ -6,11 +6,15 @@ import { BODY, STRONG } from '../look.js';
 const PAD = 2.4;
 const BAR = 1.6;
 
+/** The height of the frame, in millimetres. */
+export function cautionHeight(flow: Flow, caution: Caution): number {
+  return 2 * PAD + lineHeight(STRONG) + textOf(flow, caution).length * lineHeight(BODY);
+}
+
 /** A frame with a heavy edge and the word, so that it stands out in black and white. */
-export function writeCaution(flow: Flow, { lines }: Caution): void {
-  const inner = flow.width - 2 * PAD - BAR;
-  const text = flow.lines(lines.join(' '), inner, BODY);
-  const height = 2 * PAD + lineHeight(STRONG) + text.length * lineHeight(BODY);
+export function writeCaution(flow: Flow, caution: Caution): void {
+  const text = textOf(flow, caution);
+  const height = cautionHeight(flow, caution);
   flow.need(Math.min(height, flow.pageRoom));
   const { left, width, document } = flow;
   document.undash().lineWidth(0.4);
@@ -22,4 +26,8 @@ export function writeCaution(flow: Flow, { lines }: Caution): void {
     flow.put(line, start, flow.top + PAD + lineHeight(STRONG) + index * lineHeight(BODY), BODY);
   });
   flow.top += height;
+}
+
+function textOf(flow: Flow, { lines }: Caution): readonly string[] {
+  return flow.lines(lines.join(' '), flow.width - 2 * PAD - BAR, BODY);
 }

@@ -7,6 +7,11 @@ import { BODY, SMALL, STRONG } from '../look.js';
 /** Between columns, and above and below the text of a row. */
 const BETWEEN = 4;
 const PAD = 0.5;
+/** Rows that stay together at either end of a table: no sum, and no last row, stands on a page alone. */
+const FIRST_TOGETHER = 2;
+const LAST_TOGETHER = 3;
+/** Sums of heights may differ by so much. */
+const ROUNDING = 1e-6;
 
 /** A table that goes on over pages with its headings again; no row is parted that a page holds. */
 export function writeTable(flow: Flow, table: Table): void {
@@ -54,23 +59,30 @@ export function writeTable(flow: Flow, table: Table): void {
     writeRow(headings, STRONG);
     ruled(0.4);
   };
-  if (caption !== undefined) {
-    const lines = flow.lines(caption, flow.width, SMALL).length;
-    // A caption and headings without a row below them would tell nothing.
-    flow.need(lines * lineHeight(SMALL) + heightOf(headings) + 2 * lineHeight(BODY));
-    flow.paragraph(caption, SMALL);
-  } else {
-    flow.need(heightOf(headings) + 2 * lineHeight(BODY));
-  }
+  const cells = rows.map((row, index) => layOut(row, look(index)));
+  const together = (from: number, to: number) =>
+    cells.slice(from, to).reduce((sum, row) => sum + heightOf(row), 0);
+  const ofPage = flow.pageRoom - heightOf(headings);
+  /** The height that must fit where a row is written: its own, or that of the last rows. */
+  const needed = (index: number) => {
+    const own = together(index, index + 1);
+    const last = index === rows.length - LAST_TOGETHER ? together(index, rows.length) : own;
+    return last > ofPage ? own : last;
+  };
+  const captioned = caption === undefined ? [] : flow.lines(caption, flow.width, SMALL);
+  const above = captioned.length * lineHeight(SMALL) + heightOf(headings);
+  const first = together(0, rows.length <= LAST_TOGETHER ? rows.length : FIRST_TOGETHER);
+  // A caption and headings without a row below them would tell nothing.
+  flow.need(Math.min(above + first, flow.pageRoom));
+  if (caption !== undefined) flow.paragraph(caption, SMALL);
   writeHeadings();
-  rows.forEach((row, index) => {
-    const cells = layOut(row, look(index));
-    if (heightOf(cells) > flow.room) {
+  cells.forEach((row, index) => {
+    if (index > 0 && needed(index) > flow.room + ROUNDING) {
       flow.newPage();
       writeHeadings();
     }
     if (sums > 0 && index === rows.length - sums) ruled(0.4);
-    writeRow(cells, look(index));
+    writeRow(row, look(index));
     ruled(0.12);
   });
 }
