@@ -63,10 +63,15 @@ export class Flow {
     this.top = top;
   }
 
+  /** Whether so much fits on what is left of this page. */
+  fits(height: number): boolean {
+    // What rounding leaves is not worth a page.
+    return height <= this.room + 1e-6;
+  }
+
   /** Begins a new page where so much does not fit on this one. */
   need(height: number): void {
-    // What rounding leaves is not worth a page.
-    if (height > this.room + 1e-6 && !this.atTop) this.newPage();
+    if (!this.fits(height) && !this.atTop) this.newPage();
   }
 
   /** Leaves room, but not at the head of a page. */

@@ -17,13 +17,7 @@ function opened(problem: CuttingProblem) {
   if (start === undefined) return undefined;
   const { classes, demand, objective, penalties, newBook } = ground;
   const book = newBook();
-  const master = new SettledMaster(ground, {
-    demand,
-    classes,
-    objective,
-    losses: penalties,
-    book,
-  });
+  const master = new SettledMaster(ground, { demand, classes, objective, losses: penalties, book });
   return { ground, book, master };
 }
 
@@ -128,7 +122,7 @@ describe('SettledMaster', () => {
         const before = await master.solve(MANY_ROUNDS);
         const entry = master.classes.findIndex(({ supplies }) => supplies.length > 0);
         const amount = before?.supplies[entry]?.[0];
-        if (amount === undefined) return;
+        if (amount === undefined) throw new Error('no linear plan');
         const count = Math.min(Math.floor(amount) + more, master.classes[entry].supplies[0].count);
         master.settleSupply(entry, 0, count);
         const after = await master.solve(MANY_ROUNDS);

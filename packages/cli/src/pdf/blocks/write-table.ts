@@ -10,8 +10,6 @@ const PAD = 0.5;
 /** Rows that stay together at either end of a table: no sum, and no last row, stands on a page alone. */
 const FIRST_TOGETHER = 2;
 const LAST_TOGETHER = 3;
-/** Sums of heights may differ by so much. */
-const ROUNDING = 1e-6;
 
 /** A table that goes on over pages with its headings again; no row is parted that a page holds. */
 export function writeTable(flow: Flow, table: Table): void {
@@ -77,7 +75,7 @@ export function writeTable(flow: Flow, table: Table): void {
   if (caption !== undefined) flow.paragraph(caption, SMALL);
   writeHeadings();
   cells.forEach((row, index) => {
-    if (index > 0 && needed(index) > flow.room + ROUNDING) {
+    if (index > 0 && !flow.fits(needed(index))) {
       flow.newPage();
       writeHeadings();
     }
