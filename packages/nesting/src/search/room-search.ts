@@ -3,6 +3,7 @@ import { RoomMaster } from '../master/room-master.js';
 import { annealSheets } from './anneal-sheets.js';
 import type { SearchGround } from './ground.js';
 import { RoomCuts } from './room-cuts.js';
+import { slotsOf } from './slots-of.js';
 
 /** How many sheets there are of each pattern, and the room that they leave. */
 export interface SheetsWithRoom {
@@ -130,12 +131,4 @@ export class RoomSearch {
     for (const sheet of sheets) numbers[sheet]++;
     return numbers;
   }
-}
-
-function slotsOf(book: BandBook, sheets: ArrayLike<number>): Float64Array {
-  const slots = new Float64Array(book.slots.length);
-  book.sheets.forEach(({ slots: own }, sheet) => {
-    for (const [slot, copies] of own) slots[slot] += copies * (sheets[sheet] ?? 0);
-  });
-  return slots;
 }

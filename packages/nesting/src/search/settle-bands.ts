@@ -3,6 +3,8 @@ import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-mast
 import type { Cap } from '../master/objective.js';
 import { brokenBands, openBands, wholeBands } from './broken-bands.js';
 import { compose } from './compose.js';
+import { decimateBands } from './decimate-bands.js';
+import { fillOpenBands } from './fill-open-bands.js';
 import { fillSlots } from './fill-slots.js';
 import type { SearchGround } from './ground.js';
 import { type Listing, withLikelyBands } from './likely-bands.js';
@@ -12,6 +14,7 @@ import { missingWeight, type Partial } from './refill.js';
 import { settleOneBand } from './settle-one-band.js';
 import type { SettledSheets } from './settle-sheets.js';
 import { SettledMaster } from './settled-master.js';
+import { slotsOf } from './slots-of.js';
 import { swapBands } from './swap-bands.js';
 
 export interface BandSettlingRequest {
@@ -48,9 +51,13 @@ const NODES = 150;
 const GOOD_ENOUGH = 0.3;
 /** Share of the time left that one integer master may take. */
 const SHARE_OF_TIME = 0.25;
-/** Bands that the integer master works with, and those that take the places of others. */
+/** Bands that the integer master works with, those that take the places of others, and those that are decimated. */
 const LISTED_TO_SETTLE: Listing = { most: 80, short: 0.02 };
 const LISTED_TO_SWAP: Listing = { most: 400, short: 0.06 };
+const LISTED_TO_DECIMATE: Listing = { most: 150, short: 0.04 };
+/** Bands that decimation leaves to the integer master, and pieces that may lack by then. */
+const BANDS_LEFT = 10;
+const MOST_LACKING = 1.5;
 const ROUNDS_FIRST = 10;
 const ROUNDS_EACH = 2;
 
@@ -69,6 +76,7 @@ export class BandSettling {
   readonly #start: BandAnswer;
   readonly #duals: BandDuals;
   #listed: BandBook | undefined;
+  #decimated: BandBook | undefined;
 
   private constructor(
     ground: SearchGround,
@@ -150,21 +158,45 @@ export class BandSettling {
   }
 
   /**
+   * Settles most bands by decimation, other ones each time, and the rest by the integer
+   * master.
+   * @returns undefined where more would lack than few other bands make up for
+   */
+  async decimate(random: () => number): Promise<Partial | undefined> {
+    const { demand } = this.#ground;
+    const listing = LISTED_TO_DECIMATE;
+    this.#decimated ??= withLikelyBands(this.#ground, this.#book, demand, this.#duals, listing);
+    const book = this.#decimated;
+    const sheets = this.#sheets();
+    const open = { book, bands: [...book.bands.keys()], slots: [...slotsOf(book, sheets)], demand };
+    const most = decimateBands(open, this.#duals.pieces, BANDS_LEFT, random);
+    const left = most?.slots.reduce((sum, count) => sum + count, 0) ?? 0;
+    if (most === undefined || (left <= BANDS_LEFT && most.lacking > MOST_LACKING)) return undefined;
+    const bands = await fillOpenBands(this.#ground, most, this.#request.weights);
+    if (bands === undefined) return undefined;
+    const cut = { book, sheets, bands };
+    const planned = this.#planned(cut);
+    return planned.missing > 0 ? this.#planned(this.#swapped(cut)) : planned;
+  }
+
+  /**
    * Whole bands that give every piece, where there is little room: see `fillSlots`.
    * @returns 'none' where there are hardly any, undefined where none were found
    */
   async fill(): Promise<Partial | 'none' | undefined> {
     const { room } = this;
     if (room <= 0) return undefined;
-    const slots = this.#book.slots.map(() => 0);
-    const sheets = this.#book.sheets.map((_, sheet) => this.#master.sheets[sheet] ?? 0);
-    this.#book.sheets.forEach((sheet, index) => {
-      for (const [slot, copies] of sheet.slots) slots[slot] += copies * sheets[index];
-    });
+    const sheets = this.#sheets();
+    const slots = [...slotsOf(this.#book, sheets)];
     const request = { book: this.#book, slots, duals: this.#duals, room };
     const filled = await fillSlots(this.#ground, request);
     if (filled === 'none' || filled === undefined) return filled;
     return this.#planned({ book: filled.book, sheets, bands: filled.bands });
+  }
+
+  /** How many sheets of each pattern of the book, and of all books that begin as it does. */
+  #sheets(): readonly number[] {
+    return this.#book.sheets.map((_, sheet) => this.#master.sheets[sheet] ?? 0);
   }
 
   /** @returns the linear plan then */

@@ -2,8 +2,10 @@ import type { BandBook } from '../master/band-book.js';
 import type { BandAnswer } from '../master/band-master.js';
 import type { Cap } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
+import { EntropySearch } from './entropy-search.js';
 import type { SearchGround } from './ground.js';
 import { leastOfEach } from './least-of-each.js';
+import { listPatterns } from './list-patterns.js';
 import { jointCosts } from './reduced-costs.js';
 import { RoomSearch, type SheetsWithRoom } from './room-search.js';
 import { settleSupplies } from './settle-supplies.js';
@@ -60,6 +62,9 @@ export class SheetSettling {
   /** How many sheets of each stock. */
   readonly #counts: readonly number[];
   readonly #search: RoomSearch;
+  /** Opens the search for likely sheets; undefined once that is done. */
+  #openLikely: (() => EntropySearch | undefined) | undefined;
+  #likely: EntropySearch | undefined;
   /** Room that the broken sheets of the linear plan leave. */
   readonly linearRoom: number;
   /** Sheets whose room is known and that were not given yet, and those that were. */
@@ -69,10 +74,10 @@ export class SheetSettling {
   private constructor(
     ground: SearchGround,
     classes: readonly StockClass[],
-    pool: BandBook,
+    request: SheetSettlingRequest,
     answer: BandAnswer,
   ) {
-    const { book, amounts } = chosenFrom(ground, pool, answer);
+    const { book, amounts } = chosenFrom(ground, request.pool, answer);
     this.#classes = classes;
     this.#book = book;
     this.#amounts = amounts;
@@ -80,14 +85,20 @@ export class SheetSettling {
       of.reduce((sum, amount) => sum + Math.ceil(amount - EPSILON), 0),
     );
     this.#search = new RoomSearch(ground, book, amounts);
+    this.#openLikely = () => {
+      const listed = listPatterns(ground, { ...request, classes, answer });
+      const worth = answer.duals?.pieces ?? [];
+      return listed && EntropySearch.open(ground, listed, this.#counts, worth);
+    };
     this.linearRoom = -answer.cost;
   }
 
   /** Settles the supplies; undefined where that fails, or takes too long. */
   static async open(
     ground: SearchGround,
-    { pool, caps, losses }: SheetSettlingRequest,
+    request: SheetSettlingRequest,
   ): Promise<SheetSettling | undefined> {
+    const { pool, caps, losses } = request;
     const { classes, demand } = ground;
     const master = new SettledMaster(ground, {
       demand,
@@ -106,10 +117,22 @@ export class SheetSettling {
       const gap = LISTED_SHORT * Math.max(0, ...duals.classes);
       const divisions = likelyDivisions(ground, pool, duals, any, gap, LISTED_DIVISIONS);
       for (const division of divisions) pool.addSheet(division);
-      return new SheetSettling(ground, master.classes, pool, answer);
+      return new SheetSettling(ground, master.classes, request, answer);
     } finally {
       master.close();
     }
+  }
+
+  /**
+   * Sheets that many whole bands are likely to fill, other ones each time.
+   * @returns undefined where there is no time, or none were found
+   */
+  async settleLikely(random: () => number): Promise<SettledSheets | undefined> {
+    if (this.linearRoom <= 0) return undefined;
+    this.#likely ??= this.#openLikely?.();
+    this.#openLikely = undefined;
+    const found = await this.#likely?.next(random);
+    return this.#likely && found && this.#settled(this.#likely.book, found);
   }
 
   /**
@@ -125,7 +148,11 @@ export class SheetSettling {
     const [best] = this.#known;
     if (best === undefined) return undefined;
     this.#given.push(best);
-    return { classes: this.#classes, book: this.#book, sheets: [...best.numbers], room: best.room };
+    return this.#settled(this.#book, best);
+  }
+
+  #settled(book: BandBook, { numbers, room }: SheetsWithRoom): SettledSheets {
+    return { classes: this.#classes, book, sheets: [...numbers], room };
   }
 
   /** For each sheet, its pattern: those of the linear plan, broken ones rounded up or down. */

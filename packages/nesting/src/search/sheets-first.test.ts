@@ -1,49 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BandMaster } from '../master/band-master.js';
-import { solveLinear } from '../master/column-generation.js';
-import { money, totalCost } from '../master/objective.js';
 import { legal } from '../pattern/legal.js';
 import { seededRandom } from '../random.js';
-import { LARGE, randomOfKind } from '../random-kinds.test.support.js';
-import { groundOf } from './ground.test.support.js';
-import { guideOf } from './guide.js';
+import { randomOfKind } from '../random-kinds.test.support.js';
 import { Incumbent } from './incumbent.js';
-import { likelyBook } from './listed-masters.js';
 import { sheetsUsed } from './planned.js';
 import { missingWeight } from './refill.js';
+import { manyOfEach, rooted, stockOfAllKinds } from './rooted.test.support.js';
 import { BandSettling } from './settle-bands.js';
 import { type SettledSheets, SheetSettling } from './settle-sheets.js';
 import { SheetsFirst } from './sheets-first.js';
-
-const size = { ...LARGE, total: 80, pieceTypes: 4 };
-const kind = { limitedStock: true, offcuts: true, packs: true } as const;
-
-type Problem = Parameters<typeof groundOf>[0];
-
-/** What a search knows after the linear plan; undefined where it has nothing to start from. */
-async function rooted(problem: Problem, percent: number) {
-  const { ground, start, boxes, rules } = groundOf({ ...problem, keep: [] });
-  if (start === undefined) return undefined;
-  for (const { pattern } of start) ground.book.addPattern(pattern);
-  const master = new BandMaster(ground);
-  try {
-    const root = await solveLinear({ ...ground, master, enough: () => false });
-    const dearest = Math.max(...root.bound.classCost.map((cost) => cost / ground.scale));
-    const pool = likelyBook(ground, root, dearest / 2, 3000);
-    if (pool === undefined) return undefined;
-    const costOf = (used: readonly number[]) => totalCost(ground.classes, used, money);
-    const atMost = Math.floor((costOf(sheetsUsed(start, boxes.length)) * percent) / 100);
-    const guide = guideOf(ground, root);
-    const { weights } = guide;
-    const mean = weights.reduce((sum, weight) => sum + weight, 0) / weights.length;
-    const losses = weights.map((weight) => weight / mean);
-    const request = { pool, caps: [{ measure: money, atMost }], losses, weights };
-    return { ground, boxes, rules, start, guide, request, atMost, costOf };
-  } finally {
-    master.close();
-  }
-}
 
 /** Sheets settled so many times, which must be other ones each time. */
 async function settled(
@@ -55,7 +21,7 @@ async function settled(
   const random = seededRandom(seed);
   const all: SettledSheets[] = [];
   for (let time = 0; time < times; time++) {
-    const sheets = await settling?.settle(random);
+    const sheets = await (time === 0 ? settling?.settle(random) : settling?.settleLikely(random));
     if (sheets !== undefined) all.push(sheets);
   }
   return all;
@@ -65,31 +31,37 @@ describe('settling sheets', () => {
   it('takes whole sheets that keep to the supplies and the caps, other ones each time', async () => {
     const seen = { settled: 0, room: 0, packs: 0, again: 0 };
     await fc.assert(
-      fc.asyncProperty(randomOfKind(kind, size), fc.nat(1000), async (problem, seed) => {
-        const set = await rooted(problem, 105);
-        if (set === undefined) return;
-        const all = await settled(set, 3, seed);
-        seen.again += Math.max(0, all.length - 1);
-        expect(new Set(all.map(({ sheets }) => sheets.join())).size).toBe(all.length);
-        for (const { sheets, book, classes, room } of all) {
-          seen.settled++;
-          if (room > 0) seen.room++;
-          const used = new Array<number>(set.boxes.length).fill(0);
-          sheets.forEach((count, sheet) => {
-            expect(Number.isInteger(count) && count >= 0).toBe(true);
-            used[book.sheets[sheet].box] += count;
-          });
-          used.forEach((count, box) => {
-            const { supplies } = set.ground.classes[box];
-            for (const { least, unit } of classes[box].supplies) {
-              expect(least % unit).toBe(0);
-              if (least > 0 && unit > 1) seen.packs++;
-            }
-            expect(count).toBeLessThanOrEqual(supplies.reduce((sum, { count }) => sum + count, 0));
-          });
-          expect(set.costOf(used)).toBeLessThanOrEqual(set.atMost);
-        }
-      }),
+      fc.asyncProperty(
+        randomOfKind(stockOfAllKinds, manyOfEach),
+        fc.nat(1000),
+        async (problem, seed) => {
+          const set = await rooted(problem, 105);
+          if (set === undefined) return;
+          const all = await settled(set, 3, seed);
+          seen.again += Math.max(0, all.length - 1);
+          expect(new Set(all.map(({ sheets }) => sheets.join())).size).toBe(all.length);
+          for (const { sheets, book, classes, room } of all) {
+            seen.settled++;
+            if (room > 0) seen.room++;
+            const used = new Array<number>(set.boxes.length).fill(0);
+            sheets.forEach((count, sheet) => {
+              expect(Number.isInteger(count) && count >= 0).toBe(true);
+              used[book.sheets[sheet].box] += count;
+            });
+            used.forEach((count, box) => {
+              const { supplies } = set.ground.classes[box];
+              for (const { least, unit } of classes[box].supplies) {
+                expect(least % unit).toBe(0);
+                if (least > 0 && unit > 1) seen.packs++;
+              }
+              expect(count).toBeLessThanOrEqual(
+                supplies.reduce((sum, { count }) => sum + count, 0),
+              );
+            });
+            expect(set.costOf(used)).toBeLessThanOrEqual(set.atMost);
+          }
+        },
+      ),
       { numRuns: 40 },
     );
     expect(seen.settled).toBeGreaterThan(12);
@@ -102,7 +74,7 @@ describe('settling sheets', () => {
     const seen = { room: 0, lack: 0 };
     await fc.assert(
       fc.asyncProperty(
-        randomOfKind(kind, size),
+        randomOfKind(stockOfAllKinds, manyOfEach),
         fc.constantFrom(80, 105),
         fc.nat(1000),
         async (problem, percent, seed) => {
@@ -126,10 +98,10 @@ describe('settling sheets', () => {
 
 describe('settling bands', () => {
   it('cuts what it says, of sheets that keep to the caps, time after time', async () => {
-    const seen = { whole: 0, partly: 0 };
+    const seen = { whole: 0, partly: 0, decimated: 0 };
     await fc.assert(
       fc.asyncProperty(
-        randomOfKind(kind, size),
+        randomOfKind(stockOfAllKinds, manyOfEach),
         fc.constantFrom(70, 105),
         fc.nat(1000),
         async (problem, percent, seed) => {
@@ -140,8 +112,9 @@ describe('settling bands', () => {
           const bands = await BandSettling.open(ground, request, sheets);
           if (bands === undefined) return;
           const random = seededRandom(seed);
-          for (let time = 0; time < 3; time++) {
-            const partial = await bands.settle(random);
+          for (let time = 0; time < 4; time++) {
+            const decimated = time === 3;
+            const partial = await (decimated ? bands.decimate(random) : bands.settle(random));
             if (partial === undefined) continue;
             const { planned, missing } = partial;
             for (const { pattern, count } of planned) {
@@ -152,6 +125,7 @@ describe('settling bands', () => {
             const used = sheetsUsed(planned, boxes.length);
             expect(set.costOf(used)).toBeLessThanOrEqual(set.atMost);
             seen[missing === 0 ? 'whole' : 'partly']++;
+            if (decimated) seen.decimated++;
           }
           bands.close();
         },
@@ -160,6 +134,7 @@ describe('settling bands', () => {
     );
     expect(seen.whole).toBeGreaterThan(8);
     expect(seen.partly).toBeGreaterThan(4);
+    expect(seen.decimated).toBeGreaterThan(2);
   });
 });
 
@@ -168,7 +143,7 @@ describe('sheets first', () => {
     const seen = { planned: 0, again: 0 };
     await fc.assert(
       fc.asyncProperty(
-        randomOfKind(kind, size),
+        randomOfKind(stockOfAllKinds, manyOfEach),
         fc.constantFrom(50, 90),
         fc.nat(1000),
         async (problem, percent, seed) => {

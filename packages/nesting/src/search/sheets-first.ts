@@ -15,6 +15,9 @@ export interface LinearPlan {
 const LITTLE_ROOM = 0.5;
 /** How often bands are settled of the same sheets. */
 const TRIES = 2;
+/** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
+const VAIN_BY_ROOM = 2;
+const TRIES_BY_ENTROPY = 3;
 /** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
 const MANY_SPARE = 3;
 /** What share of it is enough, and how often the cost is raised until there is so much. */
@@ -39,6 +42,8 @@ export class SheetsFirst {
   readonly #settlings = new Map<number, SheetSettling | undefined>();
   /** For how many spare pieces there is to be room. */
   #spare = MANY_SPARE;
+  /** Plans in a row that lacked a piece. */
+  #vain = 0;
 
   constructor(
     ground: SearchGround,
@@ -63,7 +68,9 @@ export class SheetsFirst {
   async plan(): Promise<Partial | undefined> {
     const target = await this.#target();
     const partial = await this.#planFor(target);
-    this.#spare *= partial?.missing === 0 ? AFTER_SUCCESS : AFTER_FAILURE;
+    const found = partial?.missing === 0;
+    this.#spare *= found ? AFTER_SUCCESS : AFTER_FAILURE;
+    this.#vain = found ? 0 : this.#vain + 1;
     return partial;
   }
 
@@ -83,7 +90,9 @@ export class SheetsFirst {
 
   async #planFor(target: number): Promise<Partial | undefined> {
     const settling = await this.#settling(target);
-    const sheets = await settling?.settle(this.#random);
+    const likely =
+      this.#vain >= VAIN_BY_ROOM ? await settling?.settleLikely(this.#random) : undefined;
+    const sheets = likely ?? (await settling?.settle(this.#random));
     this.#incumbent.tell('local search');
     if (sheets === undefined || this.#left() <= 0) return undefined;
     // What lacks a piece is of no use where the next sheet would make it cost as much as the best.
@@ -91,7 +100,7 @@ export class SheetsFirst {
     const bands = await BandSettling.open(this.#ground, this.#request(target), sheets);
     if (bands === undefined) return undefined;
     try {
-      return await this.#settle(bands);
+      return await (likely === undefined ? this.#settle(bands) : this.#decimate(bands));
     } finally {
       bands.close();
     }
@@ -107,13 +116,24 @@ export class SheetsFirst {
 
   /** The best of several tries, or of one where pieces must be gone without anyway. */
   async #settle(bands: BandSettling): Promise<Partial | undefined> {
-    let best: Partial | undefined;
     const filled = bands.room * this.#kinds < LITTLE_ROOM ? await bands.fill() : undefined;
     if (filled === 'none') return undefined;
     if (filled !== undefined) return filled;
     const tries = bands.room > 0 ? TRIES : 1;
+    return this.#best(tries, () => bands.settle(this.#random));
+  }
+
+  #decimate(bands: BandSettling): Promise<Partial | undefined> {
+    return this.#best(TRIES_BY_ENTROPY, () => bands.decimate(this.#random));
+  }
+
+  async #best(
+    tries: number,
+    plan: () => Promise<Partial | undefined>,
+  ): Promise<Partial | undefined> {
+    let best: Partial | undefined;
     for (let tried = 0; tried < tries && this.#left() > 0; tried++) {
-      const found = await bands.settle(this.#random);
+      const found = await plan();
       this.#incumbent.tell('local search');
       if (found === undefined) continue;
       if (found.missing < (best?.missing ?? Number.POSITIVE_INFINITY)) best = found;
