@@ -188,4 +188,12 @@ describe('the most even plan', () => {
     plan.multipliers[0] = -1;
     expect(plan.solve([1], EXACTLY)).toBeUndefined();
   });
+
+  it('gives up when it is over', () => {
+    const plan = new MaxEntropy(1, [{ entries: [[0, 1]], energy: 0 }]);
+    plan.multipliers[0] = 5;
+    let asked = 0;
+    expect(plan.solve([7], { ...EXACTLY, over: () => ++asked > 2 })).toBeUndefined();
+    expect(asked).toBe(3);
+  });
 });

@@ -10,6 +10,8 @@ export interface SolveLimits {
   /** The step that Newton's method may be from the end, as half of its square in its own measure. */
   readonly near: number;
   readonly steps: number;
+  /** Asked before each step; true gives up. */
+  readonly over?: (() => boolean) | undefined;
 }
 
 /** Added to the diagonal, for rows that few columns reach. */
@@ -88,10 +90,10 @@ export class MaxEntropy {
 
   /**
    * Rows that no active column reaches are left out, whatever their right-hand side.
-   * @returns the entropy; `undefined` where the multipliers leave a column no loss, or where
-   *   the numbers are beyond doubles
+   * @returns the entropy; `undefined` where the multipliers leave a column no loss, where the
+   *   numbers are beyond doubles, or where it is over before the end
    */
-  solve(right: ArrayLike<number>, { near, steps }: SolveLimits): number | undefined {
+  solve(right: ArrayLike<number>, { near, steps, over }: SolveLimits): number | undefined {
     this.#numberRows();
     const { multipliers } = this;
     const [direction, gradient] = [new Float64Array(this.#size), new Float64Array(this.#size)];
@@ -99,6 +101,7 @@ export class MaxEntropy {
     if (this.#lossesAt(multipliers) <= 0) return undefined;
     let entropy = this.#dual(this.#loss, multipliers, right);
     for (let step = 0; step < steps; step++) {
+      if (over?.()) return undefined;
       this.#expect();
       this.#short(right, gradient);
       if (!this.#factor()) return undefined;

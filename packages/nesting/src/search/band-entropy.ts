@@ -47,8 +47,12 @@ export class BandEntropy {
     ]);
   }
 
-  /** @param slots by slot of the plan, how many; broken ones too */
-  at(slots: Float64Array): EntropyModel | undefined {
+  /**
+   * @param slots by slot of the plan, how many; broken ones too
+   * @param over asked now and then; true gives up
+   * @returns undefined where numbers are beyond doubles, or it is over
+   */
+  at(slots: Float64Array, over?: () => boolean): EntropyModel | undefined {
     const numbers = this.#numbers;
     const pieces = this.#demand.length;
     const there = (slot: number) => (slots[slot] > NONE ? 1 : 0);
@@ -59,7 +63,7 @@ export class BandEntropy {
     const right = Float64Array.from([...this.#demand, ...slots.map((count) => -count)]);
     for (let slot = 0; slot < this.#slots; slot++) numbers.active[firstEmpty + slot] = there(slot);
     numbers.multipliers.set(this.#start);
-    const entropy = numbers.solve(right, { near: NEAR, steps: STEPS });
+    const entropy = numbers.solve(right, { near: NEAR, steps: STEPS, over });
     if (entropy === undefined) return undefined;
     const rows = Array.from(slots, (_, slot) => pieces + slot);
     return {

@@ -109,6 +109,12 @@ describe('settling bands by decimation', () => {
     expect(seen.whole).toBeGreaterThan(seen.lacking * 4);
   });
 
+  it('gives up when it is over', () => {
+    const { open } = opened({ lengths: [25, 30, 35, 40], bands: [3, 8, 11, 15], seed: 1 });
+    const over = () => true;
+    expect(decimateBands(open, [25, 30, 35, 40], 0, seededRandom(1), over)).toBeUndefined();
+  });
+
   it('is the same for the same random numbers', () => {
     fc.assert(
       fc.property(orders, (order) => {

@@ -1,6 +1,6 @@
 import type { SolveLimits } from '../entropy/max-entropy.js';
 import { type DecimatedBands, OpenBandPlan, type OpenBands } from './open-bands.js';
-import { firstWorth } from './plan-entropy.js';
+import { firstWorth, MOST_ROWS } from './plan-entropy.js';
 
 /** How far noise may raise what is expected, when the next is chosen. */
 const NOISE = 1;
@@ -22,21 +22,24 @@ const NEXT: SolveLimits = { near: 0.3, steps: 40 };
  * loses more.
  * @param worth of each piece in the linear plan, in any unit
  * @param left so many bands are left open
- * @returns undefined where numbers are beyond doubles
+ * @param over asked now and then; true gives up
+ * @returns undefined where there are too many kinds of pieces and slots, numbers are beyond
+ *   doubles, or it is over
  */
 export function decimateBands(
   open: OpenBands,
   worth: readonly number[],
   left: number,
   random: () => number,
+  over?: () => boolean,
 ): DecimatedBands | undefined {
-  const all = new OpenBandPlan(open, firstWorth(worth));
-  if (all.solve(FIRST) === undefined) return undefined;
-  const likely = new OpenBandPlan({ ...open, bands: all.likely() }, all.worth());
+  const all = new OpenBandPlan(open, firstWorth(worth), over);
+  if (all.rows > MOST_ROWS || all.solve(FIRST) === undefined) return undefined;
+  const likely = new OpenBandPlan({ ...open, bands: all.likely() }, all.worth(), over);
   if (likely.solve(FIRST) === undefined) return undefined;
   likely.allowLack();
   new Decimation(likely, random).run(left);
-  return likely.result();
+  return over?.() ? undefined : likely.result();
 }
 
 class Decimation {

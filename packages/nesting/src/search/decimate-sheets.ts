@@ -30,27 +30,30 @@ const LIMITS: SolveLimits = { near: 0.3, steps: 40 };
  * what is left, as long as they lose little entropy; one after another where several at once
  * lose much.
  * @param left so many sheets are left open
+ * @param over asked now and then; true leaves open what is not settled yet
  */
 export function decimateSheets(
   plan: PlanEntropy,
   left: number,
   random: () => number,
+  over?: () => boolean,
 ): DecimatedSheets {
   const { numbers } = plan;
   const kept = stateOf(plan);
+  const limits = { ...LIMITS, over };
   const right = plan.right.slice();
   const sheets: number[] = [];
   const openSheets = () => right.subarray(plan.firstBox).reduce((sum, count) => sum + count, 0);
   let { entropy } = plan;
   let singly = false;
   try {
-    for (let open = openSheets(); open > left; open = openSheets()) {
+    for (let open = openSheets(); open > left && !over?.(); open = openSheets()) {
       const several = singly ? [] : severalExpected(plan, right, open - left);
       const chosen = several.length > 1 ? several : likeliest(plan, random);
       if (chosen.length === 0) break;
       const before = stateOf(plan);
       for (const [pattern, count] of chosen) take(plan, right, pattern, count);
-      const after = numbers.solve(right, LIMITS);
+      const after = numbers.solve(right, limits);
       singly = after === undefined || entropy - after > MOST_LOST;
       if (after !== undefined && !singly) {
         entropy = after;
@@ -62,7 +65,9 @@ export function decimateSheets(
       setBack(plan, before);
       if (chosen.length > 1) continue;
       numbers.active[chosen[0][0]] = 0;
-      entropy = numbers.solve(right, LIMITS) ?? entropy;
+      const without = numbers.solve(right, limits);
+      if (without === undefined) break;
+      entropy = without;
     }
     const boxes = [...right.subarray(plan.firstBox)].flatMap((count, box) =>
       new Array<number>(count).fill(box),

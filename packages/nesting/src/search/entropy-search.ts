@@ -57,7 +57,8 @@ export class EntropySearch {
     counts: readonly number[],
     worth: readonly number[],
   ): EntropySearch | undefined {
-    const plan = planEntropy({ book, demand: ground.demand, counts, worth });
+    const over = () => ground.deadline.left() <= 0;
+    const plan = planEntropy({ book, demand: ground.demand, counts, worth, over });
     return plan && new EntropySearch(ground, book, plan);
   }
 
@@ -81,8 +82,9 @@ export class EntropySearch {
   /** For each sheet, its pattern. */
   #best(random: () => number): Int32Array | undefined {
     const { deadline, effort } = this.#ground;
-    const { sheets, open, amounts } = decimateSheets(this.#plan, OPEN, random);
-    const center = this.#entropy.at(this.#countsOf(sheets, amounts));
+    const over = () => deadline.left() <= 0;
+    const { sheets, open, amounts } = decimateSheets(this.#plan, OPEN, random, over);
+    const center = this.#entropy.at(this.#countsOf(sheets, amounts), over);
     if (center === undefined) return undefined;
     const draw = this.#drawer(random);
     let start: Int32Array = Int32Array.from([...sheets, ...open.map(draw)]);
@@ -91,7 +93,7 @@ export class EntropySearch {
     const models: EntropyModel[] = [center];
     let best: { readonly sheets: Int32Array; readonly entropy: number } | undefined;
     for (let round = 0; round < ROUNDS_OF_OPEN + ROUNDS_OF_ALL; round++) {
-      if (deadline.left() <= 0) break;
+      if (over()) break;
       const ofOpen = round < ROUNDS_OF_OPEN;
       const next = annealEntropy({
         models,
@@ -106,7 +108,7 @@ export class EntropySearch {
       });
       if (met.has(keyOf(next))) continue;
       met.add(keyOf(next));
-      const model = this.#entropy.at(this.#countsOf(next, []));
+      const model = this.#entropy.at(this.#countsOf(next, []), over);
       effort.rounds++;
       if (model === undefined) continue;
       models.push(model);

@@ -22,6 +22,7 @@ export interface PatternListRequest {
 /** Patterns that are listed at most, what they may lose in measures of spare pieces, and how that shrinks. */
 const LISTED = 40_000;
 const MAY_LOSE = 0.02;
+const MUST_LIST = 5e-4;
 const CLOSER = 1.4;
 /** Patterns that are chosen of them; of these, the share at most of one stock, or of one slot. */
 const SHEETS = 1_500;
@@ -49,7 +50,7 @@ export function listPatterns(
   const { multipliers, priced, bound } = boundAt({ ...ground, classes, objective, scale }, duals);
   // Of sheets that the linear plan does without, the best patterns are of use as well.
   const least = bound.classCost.map((cost, box) => Math.min(cost, priced.worth[box]));
-  for (let gap = MAY_LOSE * scale; gap >= 1; gap /= CLOSER) {
+  for (let gap = MAY_LOSE * scale; gap >= MUST_LIST * scale; gap /= CLOSER) {
     if (ground.deadline.left() <= 0) return undefined;
     const list = pricer.within(multipliers.pieces, least, Math.floor(gap), LISTED);
     if (list === undefined) continue;

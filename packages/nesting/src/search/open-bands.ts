@@ -37,6 +37,7 @@ const MOST_LIKELY = 300;
  */
 export class OpenBandPlan {
   readonly #open: OpenBands;
+  readonly #over: (() => boolean) | undefined;
   /** By place: the band of the book, the row of its slot, and 1 where it was refused. */
   readonly #bands: readonly number[];
   readonly #row: readonly number[];
@@ -48,8 +49,12 @@ export class OpenBandPlan {
   readonly #taken: number[];
   #left: number;
 
-  /** @param worth of each piece, in units of entropy; no piece may lack at first */
-  constructor(open: OpenBands, worth: readonly number[]) {
+  /**
+   * @param worth of each piece, in units of entropy; no piece may lack at first
+   * @param over asked now and then; true gives up
+   */
+  constructor(open: OpenBands, worth: readonly number[], over?: () => boolean) {
+    this.#over = over;
     const { book, slots, demand } = open;
     this.#open = open;
     this.#slots = [...slots.keys()].filter((slot) => slots[slot] > 0);
@@ -67,6 +72,10 @@ export class OpenBandPlan {
     this.#taken = book.bands.map(() => 0);
     this.#left = this.#slots.reduce((sum, slot) => sum + slots[slot], 0);
     this.#activate();
+  }
+
+  get rows(): number {
+    return this.#numbers.rows;
   }
 
   get places(): number {
@@ -91,9 +100,9 @@ export class OpenBandPlan {
     return this.#numbers.multipliers;
   }
 
-  /** @returns the entropy; undefined where numbers are beyond doubles */
+  /** @returns the entropy; undefined where numbers are beyond doubles, or it is over */
   solve(limits: SolveLimits): number | undefined {
-    return this.#numbers.solve(this.#right, limits);
+    return this.#numbers.solve(this.#right, { ...limits, over: this.#over });
   }
 
   /** Bands of the book of which more than hardly any is expected. */

@@ -8,6 +8,8 @@ export interface PlanEntropyRequest {
   readonly counts: readonly number[];
   /** What each piece is worth in the linear plan, in any unit. */
   readonly worth: readonly number[];
+  /** Asked now and then; true gives up. */
+  readonly over?: (() => boolean) | undefined;
 }
 
 /** The numbers of sheet patterns and bands in plans that cut a demand, and their entropy. */
@@ -45,6 +47,9 @@ const RARE_SLOT = 1e-4;
 const FIRST: SolveLimits = { near: 1e-3, steps: 150 };
 const NEXT: SolveLimits = { near: 1e-3, steps: 60 };
 
+/** Rows beyond which a step of Newton's method takes too long: it grows with their cube. */
+export const MOST_ROWS = 600;
+
 /** What going without a piece loses: more than it is worth, so that it is done in need only. */
 export function lossOfLack(worth: number): number {
   return 1.3 * worth + 8;
@@ -61,11 +66,11 @@ export function firstWorth(worth: readonly number[]): readonly number[] {
 /**
  * The most even of all plans that cut a demand from so many sheets; it may break sheets and
  * bands. Patterns that hardly any plan has are left out.
- * @returns undefined where these patterns make no plan without a piece lacking, or numbers are
- *   beyond doubles
+ * @returns undefined where these patterns make no plan without a piece lacking, are too many,
+ *   or numbers are beyond doubles
  */
 export function planEntropy(request: PlanEntropyRequest): PlanEntropy | undefined {
-  const { book, demand, counts } = request;
+  const { book, demand, counts, over } = request;
   const start = firstWorth(request.worth);
   const ofUse = [...book.sheets.keys()].filter((sheet) => counts[book.sheets[sheet].box] > 0);
   const all = matching(book, { sheets: ofUse, bands: [...book.bands.keys()] });
@@ -74,8 +79,9 @@ export function planEntropy(request: PlanEntropyRequest): PlanEntropy | undefine
     all,
     demand.map(() => FORBIDDEN),
   );
+  if (first.numbers.rows > MOST_ROWS) return undefined;
   setMultipliers(first, book, start);
-  if (first.numbers.solve(first.right, FIRST) === undefined) return undefined;
+  if (first.numbers.solve(first.right, { ...FIRST, over }) === undefined) return undefined;
   const worth = demand.map((_, piece) => -first.numbers.multipliers[piece]);
   if (worth.some((value) => value > FORBIDDEN / 2)) return undefined;
   const plan = opened(request, likelyOf(book, first), worth.map(lossOfLack));
@@ -86,7 +92,7 @@ export function planEntropy(request: PlanEntropyRequest): PlanEntropy | undefine
     multipliers[demand.length + index] = first.numbers.multipliers[before];
   });
   multipliers.set(first.numbers.multipliers.subarray(first.firstBox), plan.firstBox);
-  const entropy = plan.numbers.solve(plan.right, NEXT);
+  const entropy = plan.numbers.solve(plan.right, { ...NEXT, over });
   return entropy === undefined ? undefined : { ...plan, worth, entropy };
 }
 

@@ -169,7 +169,8 @@ export class BandSettling {
     const book = this.#decimated;
     const sheets = this.#sheets();
     const open = { book, bands: [...book.bands.keys()], slots: [...slotsOf(book, sheets)], demand };
-    const most = decimateBands(open, this.#duals.pieces, BANDS_LEFT, random);
+    const over = () => this.#ground.deadline.left() <= 0;
+    const most = decimateBands(open, this.#duals.pieces, BANDS_LEFT, random, over);
     const left = most?.slots.reduce((sum, count) => sum + count, 0) ?? 0;
     if (most === undefined || (left <= BANDS_LEFT && most.lacking > MOST_LACKING)) return undefined;
     const bands = await fillOpenBands(this.#ground, most, this.#request.weights);
