@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { piece, sheet } from '../plan-cutting.test.support.js';
 import { seededRandom } from '../random.js';
+import { addBand } from './add-band.test.support.js';
 import { decimateBands } from './decimate-bands.js';
 import { fillOpenBands } from './fill-open-bands.js';
 import { groundOf } from './ground.test.support.js';
@@ -46,16 +47,7 @@ function opened({ lengths, bands }: Order) {
     shear: { firstCut: 'along' },
   });
   const book = ground.newBook();
-  for (const copies of all) {
-    const parts = copies.flatMap((count, i) =>
-      Array.from({ length: count }, () => ({
-        extent: lengths[i],
-        part: { kind: 'lay', piece: i, turned: false } as const,
-      })),
-    );
-    const part = { kind: 'split', cuts: 'across', parts } as const;
-    book.addBand({ box: 0, cuts: 'along', extent: WIDTH, part });
-  }
+  for (const copies of all) addBand(book, lengths, copies, WIDTH);
   return { ground, open: { book, bands: [...book.bands.keys()], slots: [bands.length], demand } };
 }
 

@@ -15,6 +15,8 @@ const ROUNDS_OF_OPEN = 6;
 const ROUNDS_OF_ALL = 4;
 const CHANGES = 4;
 const STEPS = 40_000;
+/** What patterns that are hardly expected weigh when one is drawn. */
+const LEAST_WEIGHT = 0.01;
 /** Models of the entropy that are kept, the first one among them. */
 const MODELS = 6;
 
@@ -157,9 +159,6 @@ export class EntropySearch {
     };
   }
 }
-
-/** What patterns that are hardly expected weigh when one is drawn. */
-const LEAST_WEIGHT = 0.01;
 
 function keyOf(sheets: Int32Array): string {
   return sheets.slice().sort().join();

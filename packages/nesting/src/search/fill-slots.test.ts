@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BandMaster } from '../master/band-master.js';
 import { piece, sheet } from '../plan-cutting.test.support.js';
+import { addBand } from './add-band.test.support.js';
 import { fillSlots } from './fill-slots.js';
 import { groundOf } from './ground.test.support.js';
 
@@ -29,7 +30,7 @@ async function planned(lengths: Copies, quantities: Copies) {
   });
   const all = everyBand(lengths, quantities);
   const book = ground.newBook();
-  for (const copies of all) addBand(book, lengths, copies);
+  for (const copies of all) addBand(book, lengths, copies, WIDTH);
   const master = new BandMaster({
     demand: ground.demand,
     classes: [],
@@ -47,7 +48,7 @@ async function planned(lengths: Copies, quantities: Copies) {
       // As after column generation, not all bands are known.
       const known = ground.newBook();
       all.forEach((copies, band) => {
-        if (answer.bands[band] > 0) addBand(known, lengths, copies);
+        if (answer.bands[band] > 0) addBand(known, lengths, copies, WIDTH);
       });
       return { ground, all, known, slots, duals: answer.duals, room: -answer.cost };
     }
@@ -67,21 +68,6 @@ function everyBand(lengths: Copies, quantities: Copies): readonly Copies[] {
   });
   const taken = (band: Copies) => band.reduce((sum, copies, i) => sum + copies * lengths[i], 0);
   return bands.filter((band) => taken(band) > 0 && taken(band) <= LENGTH);
-}
-
-function addBand(
-  book: ReturnType<ReturnType<typeof groundOf>['ground']['newBook']>,
-  lengths: Copies,
-  copies: Copies,
-): void {
-  const parts = copies.flatMap((count, i) =>
-    Array.from({ length: count }, () => ({
-      extent: lengths[i],
-      part: { kind: 'lay', piece: i, turned: false } as const,
-    })),
-  );
-  const part = { kind: 'split', cuts: 'across', parts } as const;
-  book.addBand({ box: 0, cuts: 'along', extent: WIDTH, part });
 }
 
 /** Whether so many bands give all the pieces, by trying all of them. */
