@@ -1,12 +1,10 @@
-import { BandMaster } from '../master/band-master.js';
 import type { SearchGround } from './ground.js';
 import type { DecimatedBands } from './open-bands.js';
+import { wholeBands } from './whole-bands.js';
 
 /** Nodes that the integer master may take, and how far from the best an answer may be. */
 const NODES = 150;
 const GOOD_ENOUGH = 0.3;
-/** Share of the time left that it may take. */
-const SHARE_OF_TIME = 0.25;
 
 /**
  * Fills the slots that are open with the bands that are likely in them, so that the pieces
@@ -16,28 +14,12 @@ const SHARE_OF_TIME = 0.25;
  *   where there is no time
  */
 export async function fillOpenBands(
-  { engines, deadline, effort }: SearchGround,
+  ground: SearchGround,
   open: DecimatedBands,
   weights: readonly number[],
 ): Promise<readonly number[] | undefined> {
-  const { book, bands, slots, demand, taken } = open;
-  const master = new BandMaster({
-    demand,
-    classes: [],
-    objective: { cost: undefined, caps: [] },
-    penalties: weights,
-    needed: slots.map((count) => -count),
-    book,
-    engines,
-  });
-  try {
-    master.addFromBook([], bands);
-    effort.integerMasters++;
-    const seconds = deadline.left() * SHARE_OF_TIME;
-    const answer = await master.solve({ integer: true, seconds, nodes: NODES, gap: GOOD_ENOUGH });
-    if (typeof answer === 'string') return undefined;
-    return taken.map((count, band) => count + (answer.bands[band] ?? 0));
-  } finally {
-    master.close();
-  }
+  const limits = { penalties: weights, nodes: NODES, gap: GOOD_ENOUGH };
+  const answer = await wholeBands(ground, open, limits);
+  if (typeof answer === 'string') return undefined;
+  return open.taken.map((count, band) => count + (answer.bands[band] ?? 0));
 }

@@ -1,8 +1,9 @@
 import type { BandBook } from '../master/band-book.js';
-import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-master.js';
+import type { BandDuals } from '../master/band-master.js';
 import type { SearchGround } from './ground.js';
 import { withLikelyBands } from './likely-bands.js';
 import { leastFirst, reducedCosts } from './reduced-costs.js';
+import { wholeBands } from './whole-bands.js';
 
 export interface FillRequest {
   readonly book: BandBook;
@@ -27,8 +28,6 @@ const SHARES = [0.2, 0.3, 0.5];
 /** Bands that the integer master works with at most, and nodes it may take each time. */
 const BANDS = 2_500;
 const NODES = 200;
-/** Share of the time left that one integer master may take. */
-const SHARE_OF_TIME = 0.25;
 const EPSILON = 1e-9;
 
 /**
@@ -54,7 +53,8 @@ export async function fillSlots(
     if (bands.length === tried) continue;
     if (deadline.left() <= 0) return undefined;
     tried = bands.length;
-    const answer = await bandsGivingAll(ground, book, slots, bands);
+    const open = { book, bands, slots, demand: ground.demand };
+    const answer = await wholeBands(ground, open, { nodes: NODES });
     if (typeof answer !== 'string') return { book, bands: answer.bands };
     if (answer === 'stopped') return undefined;
   }
@@ -78,28 +78,4 @@ function listed(
   });
   const { bands } = reducedCosts(book, { ...duals, slots: worth }, (_, copies) => copies);
   return { book, costs: bands, slots: counts };
-}
-
-async function bandsGivingAll(
-  { demand, engines, deadline, effort }: SearchGround,
-  book: BandBook,
-  slots: readonly number[],
-  bands: readonly number[],
-): Promise<BandAnswer | 'infeasible' | 'stopped'> {
-  const master = new BandMaster({
-    demand,
-    classes: [],
-    objective: { cost: undefined, caps: [] },
-    needed: slots.map((count) => -count),
-    book,
-    engines,
-  });
-  try {
-    master.addFromBook([], bands);
-    effort.integerMasters++;
-    const seconds = deadline.left() * SHARE_OF_TIME;
-    return await master.solve({ integer: true, seconds, nodes: NODES });
-  } finally {
-    master.close();
-  }
 }
