@@ -1,6 +1,6 @@
 import type { SearchGround } from './ground.js';
 import type { DecimatedBands } from './open-bands.js';
-import { wholeBands } from './whole-bands.js';
+import { solveWholeBands } from './whole-bands-master.js';
 
 /** Nodes that the integer master may take, and how far from the best an answer may be. */
 const NODES = 150;
@@ -19,7 +19,7 @@ export async function fillOpenBands(
   weights: readonly number[],
 ): Promise<readonly number[] | undefined> {
   const limits = { penalties: weights, nodes: NODES, gap: GOOD_ENOUGH };
-  const answer = await wholeBands(ground, open, limits);
+  const answer = await solveWholeBands(ground, open, limits);
   if (typeof answer === 'string') return undefined;
   return open.taken.map((count, band) => count + (answer.bands[band] ?? 0));
 }

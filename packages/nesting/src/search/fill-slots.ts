@@ -3,7 +3,7 @@ import type { BandDuals } from '../master/band-master.js';
 import type { SearchGround } from './ground.js';
 import { withLikelyBands } from './likely-bands.js';
 import { leastFirst, reducedCosts } from './reduced-costs.js';
-import { wholeBands } from './whole-bands.js';
+import { solveWholeBands } from './whole-bands-master.js';
 
 export interface FillRequest {
   readonly book: BandBook;
@@ -54,7 +54,7 @@ export async function fillSlots(
     if (deadline.left() <= 0) return undefined;
     tried = bands.length;
     const open = { book, bands, slots, demand: ground.demand };
-    const answer = await wholeBands(ground, open, { nodes: NODES });
+    const answer = await solveWholeBands(ground, open, { nodes: NODES });
     if (typeof answer !== 'string') return { book, bands: answer.bands };
     if (answer === 'stopped') return undefined;
   }

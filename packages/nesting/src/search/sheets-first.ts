@@ -13,11 +13,11 @@ export interface LinearPlan {
 
 /** With room for less than so many spare pieces, whole bands are sought by exact means first. */
 const LITTLE_ROOM = 0.5;
-/** How often bands are settled of the same sheets. */
+/** How often bands are settled of the same sheets: one after another by linear plans, or by decimation. */
 const TRIES = 2;
+const TRIES_BY_DECIMATION = 3;
 /** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
 const VAIN_BY_ROOM = 2;
-const TRIES_BY_ENTROPY = 3;
 /** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
 const MANY_SPARE = 3;
 /** What share of it is enough, and how often the cost is raised until there is so much. */
@@ -124,7 +124,7 @@ export class SheetsFirst {
   }
 
   #decimate(bands: BandSettling): Promise<Partial | undefined> {
-    return this.#best(TRIES_BY_ENTROPY, () => bands.decimate(this.#random));
+    return this.#best(TRIES_BY_DECIMATION, () => bands.decimate(this.#random));
   }
 
   async #best(

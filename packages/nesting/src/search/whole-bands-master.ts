@@ -15,7 +15,7 @@ export interface WholeBandsLimits {
 const SHARE_OF_TIME = 0.25;
 
 /** Whole bands in open slots, by an integer master over the bands that are given. */
-export async function wholeBands(
+export async function solveWholeBands(
   { engines, deadline, effort }: SearchGround,
   { book, bands, slots, demand }: OpenBands,
   { penalties, ...limits }: WholeBandsLimits,
