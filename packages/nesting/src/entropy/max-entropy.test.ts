@@ -156,6 +156,56 @@ describe('the most even plan', () => {
     );
   });
 
+  it('is the same with rows apart, which no column may reach two of', () => {
+    const apart = plans.filter(
+      ({ rows, columns }) =>
+        rows > 1 && columns.some(({ counts }) => counts.slice(1).some((count) => count > 0)),
+    );
+    fc.assert(
+      fc.property(apart, fc.array(fc.boolean(), { maxLength: 14 }), ({ rows, columns }, off) => {
+        const isOff = (column: number) => column > 2 && off[column] === true;
+        // Of all rows but the first, each column keeps one; what is not active is not counted.
+        const some = columns.map((column, index) => {
+          const kept = 1 + (index % (rows - 1));
+          const counts = column.counts.map((count, row) =>
+            row === 0 ? Math.max(1, count) : row === kept ? Math.max(1, count) : 0,
+          );
+          return { ...column, counts, amount: isOff(index) ? 0 : column.amount };
+        });
+        const { plan: dense, right } = opened({ rows, columns: some });
+        const entries = some.map((_, column) => dense.entriesOf(column));
+        const quick = new MaxEntropy(
+          rows,
+          some.map(({ energy }, column) => ({ entries: entries[column], energy })),
+          1,
+        );
+        // Rows that no active column reaches are left out of both.
+        some.forEach((_, column) => {
+          if (!isOff(column)) return;
+          dense.active[column] = 0;
+          quick.active[column] = 0;
+        });
+        const entropy = dense.solve(right, EXACTLY) ?? Number.NaN;
+        expect(quick.solve(right, EXACTLY)).toBeCloseTo(entropy, 6);
+        dense.amounts.forEach((amount, column) => {
+          expect(quick.amounts[column]).toBeCloseTo(amount, 3);
+        });
+        const all = [...Array(rows).keys()];
+        const curvature = quick.curvature(all);
+        const scale = Math.max(1, ...curvature.map(Math.abs));
+        dense.curvature(all).forEach((value, cell) => {
+          expect(curvature[cell] / scale).toBeCloseTo(value / scale, 3);
+        });
+      }),
+    );
+    const entries: EntropyColumn['entries'] = [
+      [1, 1],
+      [2, 1],
+    ];
+    expect(() => new MaxEntropy(3, [{ entries, energy: 1 }], 1)).toThrow(RangeError);
+    expect(() => new MaxEntropy(3, [{ entries, energy: 1 }], 2)).not.toThrow();
+  });
+
   it('leaves out columns that are not active, and rows that none of the others reaches', () => {
     const plan = new MaxEntropy(2, [
       { entries: [[0, 1]], energy: 0 },

@@ -1,4 +1,4 @@
-import { factorInPlace, solveFactored } from './cholesky.js';
+import { ArrowMatrix } from './arrow-matrix.js';
 
 /** How often a column counts in each row, as [row, number], and what it loses by itself, at least 0. */
 export interface EntropyColumn {
@@ -47,15 +47,30 @@ export class MaxEntropy {
   readonly #row: Int32Array;
   readonly #count: Float64Array;
   readonly #energy: Float64Array;
+  /** From this row on, rows are apart. */
+  readonly #apart: number;
   /** For each row, its index among those that an active column reaches, or -1. */
   readonly #at: Int32Array;
   #size = 0;
+  /** How many of those are not apart. */
+  #dense = 0;
   #loss: Float64Array;
   #nextLoss: Float64Array;
   readonly #slope: Float64Array;
-  #matrix = new Float64Array(0);
+  readonly #matrix = new ArrowMatrix();
 
-  constructor(rows: number, columns: readonly EntropyColumn[]) {
+  /**
+   * @param apart from this row on no column reaches two of the rows, which makes steps of
+   *   Newton's method much quicker where these are most of the rows
+   * @throws RangeError where a column does
+   */
+  constructor(rows: number, columns: readonly EntropyColumn[], apart = rows) {
+    for (const { entries } of columns) {
+      if (entries.filter(([row]) => row >= apart).length > 1) {
+        throw new RangeError('A column reaches two rows that are said to be apart.');
+      }
+    }
+    this.#apart = apart;
     this.rows = rows;
     this.columns = columns.length;
     this.multipliers = new Float64Array(rows);
@@ -106,7 +121,7 @@ export class MaxEntropy {
       this.#short(right, gradient);
       if (!this.#factor()) return undefined;
       direction.set(gradient);
-      solveFactored(this.#matrix, this.#size, direction);
+      this.#matrix.solve(direction);
       const gain = direction.reduce((sum, value, at) => sum + value * gradient[at], 0);
       let length = this.#longestStep(direction);
       let next = Number.POSITIVE_INFINITY;
@@ -145,7 +160,7 @@ export class MaxEntropy {
       if (at < 0) return;
       unit.fill(0);
       unit[at] = 1;
-      solveFactored(this.#matrix, this.#size, unit);
+      this.#matrix.solve(unit);
       rows.forEach((other, to) => {
         const there = this.#at[other];
         if (there >= 0) curvature[index * rows.length + to] = unit[there];
@@ -163,11 +178,12 @@ export class MaxEntropy {
       }
     }
     this.#size = 0;
+    this.#dense = 0;
     for (let row = 0; row < this.rows; row++) {
-      if (this.#at[row] === 0) this.#at[row] = this.#size++;
+      if (this.#at[row] < 0) continue;
+      this.#at[row] = this.#size++;
+      if (row < this.#apart) this.#dense = this.#size;
     }
-    const cells = this.#size * this.#size;
-    if (this.#matrix.length !== cells) this.#matrix = new Float64Array(cells);
   }
 
   /** @returns the least of all losses */
@@ -218,8 +234,8 @@ export class MaxEntropy {
 
   /** The covariance of the rows' sums. */
   #factor(): boolean {
-    const size = this.#size;
-    const matrix = this.#matrix.fill(0);
+    const matrix = this.#matrix;
+    matrix.reset(this.#dense, this.#size - this.#dense, RIDGE);
     for (let column = 0; column < this.columns; column++) {
       const variance = this.amounts[column] * (this.amounts[column] + 1);
       if (variance === 0) continue;
@@ -228,13 +244,11 @@ export class MaxEntropy {
         const part = this.#count[k] * variance;
         for (let l = this.#start[column]; l <= k; l++) {
           const other = this.#at[this.#row[l]];
-          const [row, to] = one > other ? [one, other] : [other, one];
-          matrix[row * size + to] += part * this.#count[l];
+          matrix.add(Math.max(one, other), Math.min(one, other), part * this.#count[l]);
         }
       }
     }
-    for (let at = 0; at < size; at++) matrix[at * size + at] += RIDGE;
-    return factorInPlace(matrix, size);
+    return matrix.factor();
   }
 
   /** Leaves how fast each loss changes in a direction in `#slope`. */

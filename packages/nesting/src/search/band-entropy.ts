@@ -37,14 +37,16 @@ export class BandEntropy {
     this.#slots = slots.length;
     this.#slotOf = bands.map((band) => indexOf(book.bands[band].slot));
     this.#start = numbers.multipliers.slice(0, demand.length + slots.length);
-    this.#numbers = new MaxEntropy(demand.length + slots.length, [
+    const columns = [
       ...bandColumns(
         book,
         bands,
         this.#slotOf.map((slot) => demand.length + slot),
       ),
       ...restColumns(worth.map(lossOfLack), slots.length),
-    ]);
+    ];
+    // A band lies in one slot.
+    this.#numbers = new MaxEntropy(demand.length + slots.length, columns, demand.length);
   }
 
   /**
