@@ -21,6 +21,16 @@ export interface DecimatedBands extends OpenBands {
   readonly lacking: number;
 }
 
+/** A state of the plan. */
+export interface OpenBandState {
+  readonly right: Float64Array;
+  readonly refused: Uint8Array;
+  readonly taken: readonly number[];
+  readonly left: number;
+  readonly multipliers: Float64Array;
+  readonly amounts: Float64Array;
+}
+
 /** What a piece is worth at least, and at most where what lacks is to lose more than that. */
 const LEAST_WORTH = 0.05;
 const MOST_WORTH = 150;
@@ -62,10 +72,12 @@ export class OpenBandPlan {
     this.#bands = places.map(({ band }) => band);
     this.#row = places.map(({ index }) => demand.length + index);
     const forbidden = demand.map(() => FORBIDDEN);
-    this.#numbers = new MaxEntropy(demand.length + this.#slots.length, [
+    const columns = [
       ...bandColumns(book, this.#bands, this.#row),
       ...restColumns(forbidden, this.#slots.length),
-    ]);
+    ];
+    // A band lies in one slot.
+    this.#numbers = new MaxEntropy(demand.length + this.#slots.length, columns, demand.length);
     setBandMultipliers(this.#numbers.multipliers, book, this.#bands, this.#row, worth);
     this.#right = Float64Array.from([...demand, ...this.#slots.map((slot) => -slots[slot])]);
     this.#refused = new Uint8Array(this.#bands.length);
@@ -149,6 +161,30 @@ export class OpenBandPlan {
     this.#right[this.#row[place]] += count;
     this.#taken[band] += count;
     this.#left -= count;
+    this.#activate();
+  }
+
+  /** What is settled and refused by now, and the plan of the rest; to go back to later. */
+  state(): OpenBandState {
+    return {
+      right: this.#right.slice(),
+      refused: this.#refused.slice(),
+      taken: this.#taken.slice(),
+      left: this.#left,
+      multipliers: this.multipliers.slice(),
+      amounts: this.amounts.slice(),
+    };
+  }
+
+  goBackTo(state: OpenBandState): void {
+    this.#right.set(state.right);
+    this.#refused.set(state.refused);
+    state.taken.forEach((count, band) => {
+      this.#taken[band] = count;
+    });
+    this.#left = state.left;
+    this.multipliers.set(state.multipliers);
+    this.amounts.set(state.amounts);
     this.#activate();
   }
 

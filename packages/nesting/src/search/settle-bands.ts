@@ -56,7 +56,7 @@ const LISTED_TO_SETTLE: Listing = { most: 80, short: 0.02 };
 const LISTED_TO_SWAP: Listing = { most: 400, short: 0.06 };
 const LISTED_TO_DECIMATE: Listing = { most: 150, short: 0.04 };
 /** Bands that decimation leaves to the integer master, and pieces that may lack by then. */
-const BANDS_LEFT = 10;
+const BANDS_LEFT = 6;
 const MOST_LACKING = 1.5;
 const ROUNDS_FIRST = 10;
 const ROUNDS_EACH = 2;
