@@ -8,12 +8,9 @@ import { type PlanEntropy, planEntropy } from './plan-entropy.js';
 import type { SheetsWithRoom } from './room-search.js';
 import { slotsOf } from './slots-of.js';
 
-/** Sheets that decimation leaves open. */
-const OPEN = 6;
-/** Annealings of these, then of all sheets, so many of which may change at a time. */
-const ROUNDS_OF_OPEN = 6;
-const ROUNDS_OF_ALL = 4;
-const CHANGES = 4;
+/** Sheets that decimation leaves open, at least and at most; annealings of these, and their steps. */
+const OPEN = { least: 8, most: 20 };
+const ROUNDS = 6;
 const STEPS = 40_000;
 /** What patterns that are hardly expected weigh when one is drawn. */
 const LEAST_WEIGHT = 0.01;
@@ -85,24 +82,23 @@ export class EntropySearch {
   #best(random: () => number): Int32Array | undefined {
     const { deadline, effort } = this.#ground;
     const over = () => deadline.left() <= 0;
-    const { sheets, open, amounts } = decimateSheets(this.#plan, OPEN, random, over);
+    const left = OPEN.least + Math.floor(random() * (OPEN.most - OPEN.least + 1));
+    const { sheets, open, amounts } = decimateSheets(this.#plan, left, random, over);
     const center = this.#entropy.at(this.#countsOf(sheets, amounts), over);
     if (center === undefined) return undefined;
     const draw = this.#drawer(random);
     let start: Int32Array = Int32Array.from([...sheets, ...open.map(draw)]);
-    const all = [...start.keys()];
+    const free = [...start.keys()].slice(sheets.length);
     const met = new Set(this.#given);
     const models: EntropyModel[] = [center];
     let best: { readonly sheets: Int32Array; readonly entropy: number } | undefined;
-    for (let round = 0; round < ROUNDS_OF_OPEN + ROUNDS_OF_ALL; round++) {
-      if (over()) break;
-      const ofOpen = round < ROUNDS_OF_OPEN;
+    for (let round = 0; round < ROUNDS && !over(); round++) {
       const next = annealEntropy({
         models,
         slots: this.#slots,
         start,
-        free: ofOpen ? all.slice(sheets.length) : all,
-        changes: ofOpen ? open.length : CHANGES,
+        free,
+        changes: free.length,
         steps: STEPS,
         draw: (pattern) => draw(this.#plan.boxes[pattern]),
         met: (some) => met.has(keyOf(some)),
