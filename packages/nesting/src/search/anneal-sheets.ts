@@ -53,7 +53,8 @@ export function annealSheets(request: AnnealRequest): Annealed {
     const most = amiss - heat * Math.log(random());
     const [from, to] = [cuts.at(old), cuts.at(fresh)];
     let next = 0;
-    for (let cut = 0; cut < count && next <= most; cut++) {
+    // The last cuts are those of the sheets it starts from: they refuse most changes.
+    for (let cut = count - 1; cut >= 0 && next <= most; cut--) {
       const short = goal - rooms[cut] + added[from + cut] - added[to + cut];
       if (short > 0) next += short * short;
     }

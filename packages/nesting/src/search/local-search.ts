@@ -26,7 +26,7 @@ const MANY_SHEETS = 12;
  * Every so often bands are settled first all the same: soon where all sheets cost alike, so
  * that the bound leaves room of up to a sheet; later where it is closer.
  */
-const BANDS_FIRST = { alike: { round: 2, every: 3 }, different: { round: 24, every: 24 } };
+const BANDS_FIRST = { alike: { round: 2, every: 3 }, different: { round: 48, every: 48 } };
 /** Patterns that are listed for it, and by what share of a sheet they may fall short. */
 const MOST_LISTED = 3_000;
 const GAP_TO_LIST = 0.5;

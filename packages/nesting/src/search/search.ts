@@ -138,7 +138,9 @@ class Hunt {
     if (mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
     if (!incumbent.met && root.finished) await masterOfLikely(ground, incumbent, root);
     let best = incumbent.cost;
-    for (let round = 0, vain = 0; round <= ROUNDS && vain < ROUNDS_IN_VAIN; round++, vain++) {
+    // Where sheets are settled first, every round starts from others.
+    const mostInVain = local.sheetsFirst ? ROUNDS : ROUNDS_IN_VAIN;
+    for (let round = 0, vain = 0; round <= ROUNDS && vain < mostInVain; round++, vain++) {
       if (this.#over) return 'bound met';
       if (this.#left() <= 0) return 'time limit';
       if (incumbent.cost < best) vain = 0;

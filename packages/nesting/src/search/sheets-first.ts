@@ -13,8 +13,7 @@ export interface LinearPlan {
 
 /** With room for less than so many spare pieces, whole bands are sought by exact means first. */
 const LITTLE_ROOM = 0.5;
-/** How often bands are settled of the same sheets: one after another by linear plans, or by decimation. */
-const TRIES = 2;
+/** How often bands are decimated of the same sheets that whole bands are likely to fill. */
 const TRIES_BY_DECIMATION = 3;
 /** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
 const VAIN_BY_ROOM = 2;
@@ -44,6 +43,8 @@ export class SheetsFirst {
   #spare = MANY_SPARE;
   /** Plans in a row that lacked a piece. */
   #vain = 0;
+  /** Whether sheets that whole bands are likely to fill are sought next, once plans were in vain. */
+  #byEntropy = true;
 
   constructor(
     ground: SearchGround,
@@ -89,9 +90,16 @@ export class SheetsFirst {
   }
 
   async #planFor(target: number): Promise<Partial | undefined> {
+    const plan = await this.#seek(target);
+    // Where one way of seeking sheets finds none that bands nearly fill, the other may.
+    if (plan === undefined && this.#vain >= VAIN_BY_ROOM) this.#byEntropy = !this.#byEntropy;
+    return plan;
+  }
+
+  async #seek(target: number): Promise<Partial | undefined> {
     const settling = await this.#settling(target);
-    const likely =
-      this.#vain >= VAIN_BY_ROOM ? await settling?.settleLikely(this.#random) : undefined;
+    const byEntropy = this.#vain >= VAIN_BY_ROOM && this.#byEntropy;
+    const likely = byEntropy ? await settling?.settleLikely(this.#random) : undefined;
     const sheets = likely ?? (await settling?.settle(this.#random));
     this.#incumbent.tell('local search');
     if (sheets === undefined || this.#left() <= 0) return undefined;
@@ -114,30 +122,27 @@ export class SheetsFirst {
     return this.#settlings.get(target);
   }
 
-  /** The best of several tries, or of one where pieces must be gone without anyway. */
+  /** By integer masters where there is little room; else by decimation and by linear plans in turn. */
   async #settle(bands: BandSettling): Promise<Partial | undefined> {
     const filled = bands.room * this.#kinds < LITTLE_ROOM ? await bands.fill() : undefined;
     if (filled === 'none') return undefined;
     if (filled !== undefined) return filled;
-    const tries = bands.room > 0 ? TRIES : 1;
-    return this.#best(tries, () => bands.settle(this.#random));
+    if (bands.room <= 0) return bands.settle(this.#random);
+    const decimated = await this.#decimate(bands, 1);
+    if (decimated?.missing === 0) return decimated;
+    const settled = await bands.settle(this.#random);
+    if (settled?.missing === 0 || decimated === undefined) return settled;
+    return fewerMissing(settled, await this.#decimate(bands, 1));
   }
 
-  #decimate(bands: BandSettling): Promise<Partial | undefined> {
-    return this.#best(TRIES_BY_DECIMATION, () => bands.decimate(this.#random));
-  }
-
-  async #best(
-    tries: number,
-    plan: () => Promise<Partial | undefined>,
-  ): Promise<Partial | undefined> {
+  /** The best of several tries; none after one that gives up, which the others would as well. */
+  async #decimate(bands: BandSettling, tries = TRIES_BY_DECIMATION): Promise<Partial | undefined> {
     let best: Partial | undefined;
-    for (let tried = 0; tried < tries && this.#left() > 0; tried++) {
-      const found = await plan();
+    for (let tried = 0; tried < tries && best?.missing !== 0 && this.#left() > 0; tried++) {
+      const found = await bands.decimate(this.#random);
       this.#incumbent.tell('local search');
-      if (found === undefined) continue;
-      if (found.missing < (best?.missing ?? Number.POSITIVE_INFINITY)) best = found;
-      if (found.missing === 0) break;
+      if (found === undefined) break;
+      best = fewerMissing(best, found);
     }
     return best;
   }
@@ -160,6 +165,11 @@ export class SheetsFirst {
   #left(): number {
     return this.#ground.deadline.left();
   }
+}
+
+function fewerMissing(one: Partial | undefined, other: Partial | undefined): Partial | undefined {
+  if (one === undefined || other === undefined) return one ?? other;
+  return other.missing < one.missing ? other : one;
 }
 
 /** For each piece, what going without one counts, 1 on average. */
