@@ -7,8 +7,11 @@ const TABLE_LIMIT = 4_000_000;
  */
 export class ReachableCosts {
   readonly #divisor: number;
-  /** Which multiples of the divisor are sums of prices. */
+  /** Prices as multiples of the divisor. */
+  readonly #steps: readonly number[];
+  /** Which multiples of the divisor are sums of prices, as far as they were asked for. */
   readonly #sums: Uint8Array;
+  #known = 0;
 
   /**
    * @param prices whole numbers, at least 0
@@ -20,13 +23,7 @@ export class ReachableCosts {
     this.#divisor = positive.reduce(greatestCommonDivisor, 0);
     const steps = this.#divisor === 0 ? 0 : Math.floor(most / this.#divisor);
     this.#sums = new Uint8Array(steps > TABLE_LIMIT ? 0 : steps + 1);
-    if (this.#sums.length > 0) this.#sums[0] = 1;
-    for (const price of positive) {
-      const step = price / this.#divisor;
-      for (let sum = step; sum < this.#sums.length; sum++) {
-        if (this.#sums[sum - step] === 1) this.#sums[sum] = 1;
-      }
-    }
+    this.#steps = positive.map((price) => price / this.#divisor);
   }
 
   /** The least reachable cost that is at least `cost`, or `Infinity` where there is none. */
@@ -34,7 +31,7 @@ export class ReachableCosts {
     if (cost <= 0) return 0;
     if (this.#divisor === 0) return Number.POSITIVE_INFINITY;
     let sum = Math.ceil(cost / this.#divisor);
-    while (sum < this.#sums.length && this.#sums[sum] === 0) sum++;
+    while (sum < this.#sums.length && !this.#isSum(sum)) sum++;
     return sum * this.#divisor;
   }
 
@@ -43,8 +40,19 @@ export class ReachableCosts {
     if (cost <= 0) return -1;
     if (this.#divisor === 0) return 0;
     let sum = Math.ceil(cost / this.#divisor) - 1;
-    if (sum < this.#sums.length) while (sum > 0 && this.#sums[sum] === 0) sum--;
+    if (sum < this.#sums.length) while (sum > 0 && !this.#isSum(sum)) sum--;
     return sum * this.#divisor;
+  }
+
+  /** Of a multiple of the divisor within the table. */
+  #isSum(sum: number): boolean {
+    for (; this.#known <= sum; this.#known++) {
+      const known = this.#known;
+      const reached =
+        known === 0 || this.#steps.some((step) => step <= known && this.#sums[known - step] === 1);
+      if (reached) this.#sums[known] = 1;
+    }
+    return this.#sums[sum] === 1;
   }
 }
 

@@ -37,7 +37,7 @@ const FULL: Effort = { widths: 24, states: 200_000 };
 /** Within strips that are themselves tried at many widths. */
 const LESS: Effort = { widths: 6, states: 50_000 };
 
-const NOTHING: Filling = { slices: [], counts: new Map(), worth: 0 };
+export const NOTHING: Filling = { slices: [], counts: new Map(), worth: 0 };
 
 /**
  * Fills a room with pieces of which some are wanted. One level is a knapsack;

@@ -2,7 +2,7 @@ import { across, other } from '../pattern/cut-up.js';
 import type { CuttingRules, FillBox } from '../pattern/cutting-rules.js';
 import type { PatternCount } from '../pattern/pattern-count.js';
 import type { Rolling } from '../problem.js';
-import { fillRoom, type Room } from '../spares/fill-room.js';
+import { fillRoom, NOTHING, type Room } from '../spares/fill-room.js';
 import type { Divided } from './slice-pool.js';
 
 /**
@@ -34,21 +34,26 @@ export function cutAnew(
   const worths = areas.map((area) => area * (area / largest) ** preference * (1 + 0.4 * random()));
   const room = wholeRoom(runs, box, rules);
   const fresh: Divided[] = [];
-  let most = open;
+  let atOnce = open;
   while (open > 0) {
-    const count = Math.min(most, open);
+    const count = Math.min(atOnce, open);
     const wanted = left.map((copies) => Math.floor(copies / count));
-    const { slices, counts } = fillRoom(room, wanted, worths, box.lays, rules);
-    let filled = 0;
-    for (const [piece, copies] of counts) filled += copies * areas[piece] * count;
     const others = (open - count) * box.length * box.width;
-    if (slices.length === 0 || area - filled > others) {
+    const enough = (filled: number) => area - filled * count <= others;
+    // Filling takes long: not where even all that is wanted would not be enough.
+    const most = wanted.reduce((sum, copies, piece) => sum + copies * areas[piece], 0);
+    const { slices, counts } = enough(most)
+      ? fillRoom(room, wanted, worths, box.lays, rules)
+      : NOTHING;
+    let filled = 0;
+    for (const [piece, copies] of counts) filled += copies * areas[piece];
+    if (slices.length === 0 || !enough(filled)) {
       if (count === 1) return undefined;
-      most = count - Math.ceil(count / 4);
+      atOnce = count - Math.ceil(count / 4);
       continue;
     }
     for (const [piece, copies] of counts) left[piece] -= copies * count;
-    area -= filled;
+    area -= filled * count;
     open -= count;
     fresh.push({ slices, count });
   }
