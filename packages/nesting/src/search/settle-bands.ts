@@ -139,6 +139,10 @@ export class BandSettling {
     this.#master.close();
   }
 
+  get #over(): boolean {
+    return this.#ground.deadline.left() <= 0;
+  }
+
   /**
    * Settles most bands about as the linear plan has them, other ones each time, and
    * the rest by the integer master.
@@ -147,7 +151,7 @@ export class BandSettling {
     const master = this.#master;
     try {
       const { duals } = await this.#settleMost(random);
-      const cut = duals && (await this.#settleRest(duals));
+      const cut = duals && !this.#over ? await this.#settleRest(duals) : undefined;
       const planned = cut && this.#planned(cut);
       return planned && planned.missing > 0 ? this.#planned(this.#swapped(cut)) : planned;
     } finally {
@@ -169,7 +173,7 @@ export class BandSettling {
     const book = this.#decimated;
     const sheets = this.#sheets();
     const open = { book, bands: [...book.bands.keys()], slots: [...slotsOf(book, sheets)], demand };
-    const over = () => this.#ground.deadline.left() <= 0;
+    const over = () => this.#over;
     const most = decimateBands(open, this.#duals.pieces, BANDS_LEFT, random, over);
     const left = most?.slots.reduce((sum, count) => sum + count, 0) ?? 0;
     if (most === undefined || (left <= BANDS_LEFT && most.lacking > MOST_LACKING)) return undefined;
@@ -208,7 +212,7 @@ export class BandSettling {
     for (let settled = true; settled; ) {
       settled = false;
       for (const band of wholeBands(answer, random)) {
-        if (openBands(master, answer) <= BANDS_OPEN) return answer;
+        if (openBands(master, answer) <= BANDS_OPEN || this.#over) return answer;
         const count = Math.floor(answer.bands[band] - (master.bands[band] ?? 0) + EPSILON);
         if (count === 0) continue;
         master.settleBand(band, count);
