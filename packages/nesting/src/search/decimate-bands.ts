@@ -20,6 +20,8 @@ const MOST_REFUSED = 8;
 /** What loses so much either way is a dead end, from which decimation goes back: twice as far each time, so often. */
 const DEAD_END = 20;
 const MOST_SET_BACK = 8;
+/** States that are kept to go back to. */
+const MOST_STATES = 2 ** MOST_SET_BACK;
 const FIRST: SolveLimits = { near: 1e-2, steps: 100 };
 const NEXT: SolveLimits = { near: 0.3, steps: 40 };
 
@@ -27,12 +29,12 @@ const NEXT: SolveLimits = { near: 0.3, steps: 40 };
  * Settles whole bands by decimation: time and again those that are expected most in the most
  * even plan of what is left; coarse ones first, which hold many copies of a piece and fit less
  * and less as its copies become few. What loses much entropy is refused, unless refusing it
- * loses more.
+ * loses more; where either loses much, it goes back and settles others.
  * @param worth of each piece in the linear plan, in any unit
  * @param left so many bands are left open
  * @param over asked now and then; true gives up
  * @returns undefined where there are too many kinds of pieces and slots, numbers are beyond
- *   doubles, or it is over
+ *   doubles, it is over, or one dead end came after another
  */
 export function decimateBands(
   open: OpenBands,
@@ -85,6 +87,7 @@ class Decimation {
     let setBack = 0;
     while (entropy !== undefined && plan.left > left && plan.wanted) {
       if (refused.length === 0) before.push({ state: plan.state(), entropy });
+      if (before.length > MOST_STATES) before.shift();
       const forced = refused.length >= MOST_REFUSED;
       const place = forced ? least.place : this.#likeliest();
       if (place < 0) break;
