@@ -23,10 +23,9 @@ const MOST_IN_VAIN = 50;
 const MOST_SLICES = 200_000;
 /** So many different sheets may be packed anew together. */
 const MOST_AT_ONCE = 12;
-/** Sheets are cut anew so often, in vain so often, or as often as this effort allows at some fillings a time. */
+/** Sheets are cut anew so often, or as often as this effort allows at some fillings a time. */
 const FILLINGS = 4;
 const MOST_FRESH = 200;
-const MOST_FRESH_IN_VAIN = 70;
 const MOST_EFFORT = 1.2e9;
 
 /**
@@ -159,18 +158,14 @@ function freshlyCut(sheets: readonly PatternCount[], judge: Judge): readonly Pat
   const effort = effortToFill(wholeRoom(ways[0], box, rules), box.lays.length, rules.limits);
   const tries = Math.min(MOST_FRESH, Math.floor(MOST_EFFORT / (FILLINGS * effort)));
   let best = sheets;
-  let inVain = 0;
   for (let seed = 0; seed < tries && best.length > 1; seed++) {
-    if (inVain++ > MOST_FRESH_IN_VAIN || judge.deadline.left() <= 0) break;
+    if (judge.deadline.left() <= 0) break;
     const random = seededRandom(seed);
     const some = 2 + Math.floor(random() * random() * Math.min(4, best.length - 1));
     const order = shuffled(best, random);
     const runs = ways[Math.floor(random() * ways.length)];
     const divided = cutAnew(order.slice(0, some), runs, box, rules, random);
-    const plan = divided && judge.better(divided, runs, order.slice(some), best);
-    if (plan === undefined) continue;
-    best = plan;
-    inVain = 0;
+    best = (divided && judge.better(divided, runs, order.slice(some), best)) ?? best;
   }
   return best;
 }
