@@ -11,6 +11,7 @@ export class ReachableCosts {
   readonly #steps: readonly number[];
   /** Which multiples of the divisor are sums of prices, as far as they were asked for. */
   readonly #sums: Uint8Array;
+  /** Multiples below this one are known. */
   #known = 0;
 
   /**

@@ -37,6 +37,7 @@ const FULL: Effort = { widths: 24, states: 200_000 };
 /** Within strips that are themselves tried at many widths. */
 const LESS: Effort = { widths: 6, states: 50_000 };
 
+/** What is put into a room that stays empty. */
 export const NOTHING: Filling = { slices: [], counts: new Map(), worth: 0 };
 
 /**
