@@ -2,6 +2,8 @@ import type { SearchGround } from './ground.js';
 import type { DecimatedBands } from './open-bands.js';
 import { solveWholeBands } from './whole-bands-master.js';
 
+/** Bands that the integer master works with at most, those that are likeliest. */
+const BANDS = 300;
 /** Nodes that the integer master may take, and how far from the best an answer may be. */
 const NODES = 150;
 const GOOD_ENOUGH = 0.3;
@@ -19,7 +21,8 @@ export async function fillOpenBands(
   weights: readonly number[],
 ): Promise<readonly number[] | undefined> {
   const limits = { penalties: weights, nodes: NODES, gap: GOOD_ENOUGH };
-  const answer = await solveWholeBands(ground, open, limits);
+  const few = { ...open, bands: open.bands.slice(0, BANDS) };
+  const answer = await solveWholeBands(ground, few, limits);
   if (typeof answer === 'string') return undefined;
   return open.taken.map((count, band) => count + (answer.bands[band] ?? 0));
 }

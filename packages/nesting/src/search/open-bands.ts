@@ -38,7 +38,7 @@ const MOST_WORTH = 150;
 const FORBIDDEN = 10_000;
 /** The least that is expected of bands that count as likely, and how many are told of. */
 const RARE = 1e-5;
-const MOST_LIKELY = 300;
+const MOST_LIKELY = 1_000;
 
 /**
  * The most even plan of bands in open slots, some of which are settled and others refused as

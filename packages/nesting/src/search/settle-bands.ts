@@ -3,8 +3,7 @@ import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-mast
 import type { Cap } from '../master/objective.js';
 import { brokenBands, openBands, wholeBands } from './broken-bands.js';
 import { compose } from './compose.js';
-import { decimateBands } from './decimate-bands.js';
-import { fillOpenBands } from './fill-open-bands.js';
+import { fillByDecimation } from './fill-by-decimation.js';
 import { fillSlots } from './fill-slots.js';
 import type { SearchGround } from './ground.js';
 import { type Listing, withLikelyBands } from './likely-bands.js';
@@ -55,9 +54,8 @@ const SHARE_OF_TIME = 0.25;
 const LISTED_TO_SETTLE: Listing = { most: 80, short: 0.02 };
 const LISTED_TO_SWAP: Listing = { most: 400, short: 0.06 };
 const LISTED_TO_DECIMATE: Listing = { most: 150, short: 0.04 };
-/** Bands that decimation leaves to the integer master, and pieces that may lack by then. */
-const BANDS_LEFT = 6;
-const MOST_LACKING = 1.5;
+/** With room for less than so many spare pieces, decimation leaves much to an integer master. */
+const LITTLE_ROOM = 1;
 const ROUNDS_FIRST = 10;
 const ROUNDS_EACH = 2;
 
@@ -173,11 +171,13 @@ export class BandSettling {
     const book = this.#decimated;
     const sheets = this.#sheets();
     const open = { book, bands: [...book.bands.keys()], slots: [...slotsOf(book, sheets)], demand };
-    const over = () => this.#over;
-    const most = decimateBands(open, this.#duals.pieces, BANDS_LEFT, random, over);
-    const left = most?.slots.reduce((sum, count) => sum + count, 0) ?? 0;
-    if (most === undefined || (left <= BANDS_LEFT && most.lacking > MOST_LACKING)) return undefined;
-    const bands = await fillOpenBands(this.#ground, most, this.#request.weights);
+    const bands = await fillByDecimation(this.#ground, {
+      open,
+      worth: this.#duals.pieces,
+      weights: this.#request.weights,
+      littleRoom: this.room * demand.filter((count) => count > 0).length < LITTLE_ROOM,
+      random,
+    });
     if (bands === undefined) return undefined;
     const cut = { book, sheets, bands };
     const planned = this.#planned(cut);
