@@ -15,6 +15,8 @@ export interface LinearPlan {
 const LITTLE_ROOM = 0.5;
 /** How often bands are decimated of the same sheets that whole bands are likely to fill. */
 const TRIES_BY_DECIMATION = 3;
+/** The same of other sheets. */
+const TRIES_OTHERWISE = 2;
 /** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
 const VAIN_BY_ROOM = 2;
 /** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
@@ -122,17 +124,13 @@ export class SheetsFirst {
     return this.#settlings.get(target);
   }
 
-  /** By integer masters where there is little room; else by decimation and by linear plans in turn. */
+  /** By integer masters where there is little room, else by decimation; by linear plans where there is none. */
   async #settle(bands: BandSettling): Promise<Partial | undefined> {
     const filled = bands.room * this.#kinds < LITTLE_ROOM ? await bands.fill() : undefined;
     if (filled === 'none') return undefined;
     if (filled !== undefined) return filled;
     if (bands.room <= 0) return bands.settle(this.#random);
-    const decimated = await this.#decimate(bands, 1);
-    if (decimated?.missing === 0) return decimated;
-    const settled = await bands.settle(this.#random);
-    if (settled?.missing === 0 || decimated === undefined) return settled;
-    return fewerMissing(settled, await this.#decimate(bands, 1));
+    return this.#decimate(bands, TRIES_OTHERWISE);
   }
 
   /** The best of several tries; none after one that gives up, which the others would as well. */
