@@ -1,11 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { piece, sheet } from '../plan-cutting.test.support.js';
 import { seededRandom } from '../random.js';
 import { addBand } from './add-band.test.support.js';
 import { decimateBands } from './decimate-bands.js';
 import { fillOpenBands } from './fill-open-bands.js';
-import { groundOf } from './ground.test.support.js';
+import { groundOfOneSlot } from './one-slot.test.support.js';
 
 const LENGTH = 100;
 const WIDTH = 10;
@@ -41,11 +40,7 @@ function opened({ lengths, bands }: Order) {
   const demand = lengths.map((_, i) =>
     bands.reduce((sum, band) => sum + all[band % all.length][i], 0),
   );
-  const { ground } = groundOf({
-    pieces: lengths.map((length, i) => piece(`p${i}`, length, WIDTH, Math.max(1, demand[i]))),
-    stock: [sheet('s', LENGTH, 3 * WIDTH, { price: 7 })],
-    shear: { firstCut: 'along' },
-  });
+  const ground = groundOfOneSlot([LENGTH, WIDTH], lengths, demand);
   const book = ground.newBook();
   for (const copies of all) addBand(book, lengths, copies, WIDTH);
   return { ground, open: { book, bands: [...book.bands.keys()], slots: [bands.length], demand } };

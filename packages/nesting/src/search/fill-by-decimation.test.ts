@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { piece, sheet } from '../plan-cutting.test.support.js';
 import { seededRandom } from '../random.js';
 import { addBand } from './add-band.test.support.js';
 import { decimateBands } from './decimate-bands.js';
 import { fillByDecimation } from './fill-by-decimation.js';
 import { fillOpenBands } from './fill-open-bands.js';
-import { groundOf } from './ground.test.support.js';
+import { groundOfOneSlot } from './one-slot.test.support.js';
 
 const LENGTH = 1_000;
 const WIDTH = 10;
@@ -48,11 +47,7 @@ function tightOrder(seed: number) {
   for (let band = 0; band < BANDS; band++) {
     for (const [i, copies] of best[whole(0, best.length - 1)].entries()) demand[i] += copies;
   }
-  const { ground } = groundOf({
-    pieces: lengths.map((length, i) => piece(`p${i}`, length, WIDTH, Math.max(1, demand[i]))),
-    stock: [sheet('s', LENGTH, 3 * WIDTH, { price: 7 })],
-    shear: { firstCut: 'along' },
-  });
+  const ground = groundOfOneSlot([LENGTH, WIDTH], lengths, demand);
   const book = ground.newBook();
   for (const copies of all) addBand(book, lengths, copies, WIDTH);
   return { ground, lengths, open: { book, bands: [...book.bands.keys()], slots: [BANDS], demand } };

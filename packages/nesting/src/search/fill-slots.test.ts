@@ -1,10 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BandMaster } from '../master/band-master.js';
-import { piece, sheet } from '../plan-cutting.test.support.js';
 import { addBand } from './add-band.test.support.js';
 import { fillSlots } from './fill-slots.js';
-import { groundOf } from './ground.test.support.js';
+import { groundOfOneSlot } from './one-slot.test.support.js';
 
 const LENGTH = 100;
 const WIDTH = 10;
@@ -23,11 +22,7 @@ const orders = fc.record({
 
 /** The linear plan over all bands of the fewest slots that leave room, and what is known after it. */
 async function planned(lengths: Copies, quantities: Copies) {
-  const { ground } = groundOf({
-    pieces: lengths.map((length, i) => piece(`p${i}`, length, WIDTH, quantities[i])),
-    stock: [sheet('s', LENGTH, 3 * WIDTH, { price: 7 })],
-    shear: { firstCut: 'along' },
-  });
+  const ground = groundOfOneSlot([LENGTH, WIDTH], lengths, quantities);
   const all = everyBand(lengths, quantities);
   const book = ground.newBook();
   for (const copies of all) addBand(book, lengths, copies, WIDTH);
