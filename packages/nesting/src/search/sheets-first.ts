@@ -15,8 +15,8 @@ export interface LinearPlan {
 const LITTLE_ROOM = 0.5;
 /** How often bands are decimated of the same sheets that whole bands are likely to fill. */
 const TRIES_BY_DECIMATION = 3;
-/** The same of other sheets. */
-const TRIES_OTHERWISE = 2;
+/** With room for less than so many, linear plans hardly ever settle all bands. */
+const TIGHT = 1;
 /** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
 const VAIN_BY_ROOM = 2;
 /** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
@@ -124,13 +124,22 @@ export class SheetsFirst {
     return this.#settlings.get(target);
   }
 
-  /** By integer masters where there is little room, else by decimation; by linear plans where there is none. */
+  /** By integer masters where there is little room; else by decimation, and by linear plans where there is more. */
   async #settle(bands: BandSettling): Promise<Partial | undefined> {
     const filled = bands.room * this.#kinds < LITTLE_ROOM ? await bands.fill() : undefined;
     if (filled === 'none') return undefined;
     if (filled !== undefined) return filled;
     if (bands.room <= 0) return bands.settle(this.#random);
-    return this.#decimate(bands, TRIES_OTHERWISE);
+    const decimated = await this.#decimate(bands, 1);
+    if (decimated?.missing === 0) return decimated;
+    if (bands.room * this.#kinds < TIGHT) return decimated && this.#decimateAgain(bands, decimated);
+    const settled = await bands.settle(this.#random);
+    if (settled?.missing === 0 || decimated === undefined) return settled;
+    return this.#decimateAgain(bands, settled);
+  }
+
+  async #decimateAgain(bands: BandSettling, best: Partial | undefined) {
+    return fewerMissing(best, await this.#decimate(bands, 1));
   }
 
   /** The best of several tries; none after one that gives up, which the others would as well. */
