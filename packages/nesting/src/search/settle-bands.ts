@@ -54,8 +54,8 @@ const SHARE_OF_TIME = 0.25;
 const LISTED_TO_SETTLE: Listing = { most: 80, short: 0.02 };
 const LISTED_TO_SWAP: Listing = { most: 400, short: 0.06 };
 const LISTED_TO_DECIMATE: Listing = { most: 150, short: 0.04 };
-/** With room for less than so many spare pieces, decimation leaves much to an integer master. */
-const LITTLE_ROOM = 1;
+/** Spare pieces that there must be room for lest whole bands be hard to find. */
+const ENOUGH_ROOM = 1;
 const ROUNDS_FIRST = 10;
 const ROUNDS_EACH = 2;
 
@@ -133,6 +133,12 @@ export class BandSettling {
     return -this.#start.cost;
   }
 
+  /** With room for so little, neither decimation to the end nor linear plans settle all bands but seldom. */
+  get tight(): boolean {
+    const kinds = this.#ground.demand.filter((quantity) => quantity > 0).length;
+    return this.room * kinds < ENOUGH_ROOM;
+  }
+
   close(): void {
     this.#master.close();
   }
@@ -175,7 +181,7 @@ export class BandSettling {
       open,
       worth: this.#duals.pieces,
       weights: this.#request.weights,
-      littleRoom: this.room * demand.filter((count) => count > 0).length < LITTLE_ROOM,
+      littleRoom: this.tight,
       random,
     });
     if (bands === undefined) return undefined;

@@ -15,8 +15,6 @@ export interface LinearPlan {
 const LITTLE_ROOM = 0.5;
 /** How often bands are decimated of the same sheets that whole bands are likely to fill. */
 const TRIES_BY_DECIMATION = 3;
-/** With room for less than so many, linear plans hardly ever settle all bands. */
-const TIGHT = 1;
 /** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
 const VAIN_BY_ROOM = 2;
 /** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
@@ -132,13 +130,8 @@ export class SheetsFirst {
     if (bands.room <= 0) return bands.settle(this.#random);
     const decimated = await this.#decimate(bands, 1);
     if (decimated?.missing === 0) return decimated;
-    if (bands.room * this.#kinds < TIGHT) return decimated && this.#decimateAgain(bands, decimated);
-    const settled = await bands.settle(this.#random);
-    if (settled?.missing === 0 || decimated === undefined) return settled;
-    return this.#decimateAgain(bands, settled);
-  }
-
-  async #decimateAgain(bands: BandSettling, best: Partial | undefined) {
+    const best = bands.tight ? decimated : await bands.settle(this.#random);
+    if (best?.missing === 0 || decimated === undefined) return best;
     return fewerMissing(best, await this.#decimate(bands, 1));
   }
 
