@@ -3,10 +3,13 @@ import type { KeepValue } from '../pattern/keep-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { KeepRule } from '../problem.js';
+import { stripLister } from './strip-lists.js';
 import { TwoStagePricer } from './two-stage-pricer.js';
 
-/** Steps of knapsacks up to which strips of every width are tried. */
+/** Steps of knapsacks up to which strips of every width are tried, no more of any than demand has use for. */
 const MOST_STEPS = 20_000_000;
+/** The same where a quicker way, which looks less closely at demand, is there for orders of few sheets. */
+const FEW_STEPS = 2_000_000;
 const MILLION = 1_000_000;
 /** Outweighs the rounding of sums. */
 const ROUNDING = 1e-9;
@@ -26,8 +29,11 @@ export function valuedTwoStagePricer(
     (sum, box) => sum + box.length * box.width * box.lays.length * box.firstCuts.length,
     0,
   );
-  if (steps <= MOST_STEPS) return new TwoStagePricer(boxes, demand, limits, keep, true);
-  return new CreditedPricer(boxes, demand, limits, keep, rule);
+  const exact = () => new TwoStagePricer(boxes, demand, limits, keep, true);
+  if (steps <= FEW_STEPS) return exact();
+  const lister = stripLister(boxes, demand, limits, keep);
+  if (lister !== undefined) return lister;
+  return steps <= MOST_STEPS ? exact() : new CreditedPricer(boxes, demand, limits, keep, rule);
 }
 
 /**

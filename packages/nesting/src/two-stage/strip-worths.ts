@@ -1,0 +1,223 @@
+import type { KeepValue } from '../pattern/keep-value.js';
+import { type Limits, mayRest, netRest } from '../pattern/limits.js';
+import { lotsOf } from './lots.js';
+import type { StripFamily } from './strip-family.js';
+import type { LayCounts } from './strip-knapsack.js';
+
+/** A strip's pieces, and what its remnants are worth. */
+export interface StripFilling {
+  readonly lays: LayCounts;
+  /** Coins. */
+  readonly kept: number;
+  /** What they come to with the values of the pieces. */
+  readonly worth: number;
+}
+
+/** A lay as an item of a knapsack. */
+interface Item {
+  readonly lay: number;
+  readonly size: number;
+  /** What one is worth, and the coins of its trim therein. */
+  readonly gain: number;
+  readonly kept: number;
+  /** Copies at most. */
+  readonly copies: number;
+}
+
+/** No filling ends there. */
+const NONE = Number.NEGATIVE_INFINITY;
+
+/**
+ * What strips of every width of a family are worth, a knapsack for each, and the
+ * fillings of one that are worth so much. It knows only the points to which some
+ * pieces reach together, few where pieces are long, and keeps little between widths,
+ * so that there may be many.
+ */
+export class StripWorths {
+  readonly #family: StripFamily;
+  readonly #demand: readonly number[];
+  readonly #limits: Limits;
+  readonly #keep: KeepValue;
+  /** Points to which pieces reach, ascending from 0. */
+  readonly #at: readonly number[];
+  /** By gross ticks, the index of the point there; -1 for none. */
+  readonly #point: Int32Array;
+  /** By width, coins of the end of a strip filled up to each point; made when first needed. */
+  readonly #ends: (Float64Array | undefined)[] = [];
+  readonly #worth: Float64Array;
+  #values: ArrayLike<number> = [];
+  #coin = 0;
+
+  constructor(family: StripFamily, demand: readonly number[], limits: Limits, keep: KeepValue) {
+    this.#family = family;
+    this.#demand = demand;
+    this.#limits = limits;
+    this.#keep = keep;
+    this.#worth = new Float64Array(family.widths.length);
+    this.#at = reached(family);
+    this.#point = new Int32Array(family.length + 1).fill(-1);
+    this.#at.forEach((at, point) => {
+      this.#point[at] = point;
+    });
+  }
+
+  /** @param values one for each piece */
+  solve(values: ArrayLike<number>, coin: number): void {
+    this.#values = values;
+    this.#coin = coin;
+    const best = new Float64Array(this.#at.length);
+    let last: readonly Item[] | undefined;
+    for (const w of this.#family.widths.keys()) {
+      const items = this.#items(w);
+      // Most widths hold the same as the one before, and differ in their ends alone.
+      if (last === undefined || !alike(items, last)) this.#fill(items, best);
+      last = items;
+      this.#worth[w] = this.#best(w, best);
+    }
+  }
+
+  worth(width: number): number {
+    return this.#worth[width];
+  }
+
+  /**
+   * Lists the fillings of a width that are worth at least so much, whether or not
+   * another piece could be added.
+   * @param most fillings after which it ends
+   * @returns undefined where the steps ran out
+   */
+  fillings(
+    w: number,
+    least: number,
+    budget: { steps: number },
+    most = Number.POSITIVE_INFINITY,
+  ): readonly StripFilling[] | undefined {
+    if (this.#worth[w] < least) return [];
+    const ends = this.#endsOf(w);
+    const { length } = this.#family;
+    const items = this.#items(w);
+    const tables = this.#tables(items, ends);
+    const found: StripFilling[] = [];
+    const taken: [number, number][] = [];
+    const visit = (i: number, filled: number, worth: number, kept: number): boolean => {
+      const point = this.#point[filled];
+      if (--budget.steps < 0) return false;
+      if (worth + tables[i][point] < least || found.length >= most) return true;
+      if (i === 0) {
+        if (filled === 0 || !mayRest(length - filled, this.#limits)) return true;
+        const own = { kept: kept + ends[point], worth: worth + this.#coin * ends[point] };
+        found.push({ lays: [...taken].reverse(), ...own });
+        return true;
+      }
+      const { lay, size, gain, ...item } = items[i - 1];
+      const fits = Math.floor((length - filled) / size);
+      for (let count = Math.min(item.copies, fits); count >= 0; count--) {
+        if (count > 0) taken.push([lay, count]);
+        const own = count * item.kept;
+        const done = visit(i - 1, filled + count * size, worth + count * gain, kept + own);
+        if (count > 0) taken.pop();
+        if (!done) return false;
+      }
+      return true;
+    };
+    return visit(items.length, 0, 0, 0) ? found : undefined;
+  }
+
+  /** By point, the most that pieces are worth which reach there. */
+  #fill(items: readonly Item[], best: Float64Array): void {
+    best.fill(NONE);
+    best[0] = 0;
+    for (const { lay, size, gain, copies } of items) {
+      for (const lot of lotsOf(lay, size, copies, this.#family.length)) {
+        const worth = gain * lot.copies;
+        if (lot.again) {
+          for (let i = 1; i < best.length; i++) this.#offer(best, i, lot.size, worth);
+        } else {
+          for (let i = best.length - 1; i > 0; i--) this.#offer(best, i, lot.size, worth);
+        }
+      }
+    }
+  }
+
+  #best(w: number, best: Float64Array): number {
+    const { length } = this.#family;
+    const ends = this.#endsOf(w);
+    let most = 0;
+    for (let i = 1; i < best.length; i++) {
+      if (best[i] < 0 || !mayRest(length - this.#at[i], this.#limits)) continue;
+      most = Math.max(most, best[i] + this.#coin * ends[i]);
+    }
+    return most;
+  }
+
+  #offer(best: Float64Array, point: number, size: number, worth: number): void {
+    const before = this.#at[point] - size;
+    if (before < 0 || this.#point[before] < 0) return;
+    const value = best[this.#point[before]] + worth;
+    if (value > best[point]) best[point] = value;
+  }
+
+  #items(w: number): readonly Item[] {
+    const { length, lays, widths } = this.#family;
+    const { leading, fitting, extent } = widths[w];
+    const { kerf } = this.#limits;
+    return [...Array(leading).keys(), ...fitting].map((lay) => {
+      const { along: size, across, piece } = lays[lay];
+      const kept = this.#keep(size - kerf, netRest(extent - across, this.#limits));
+      const copies = Math.min(Math.floor(length / size), this.#demand[piece]);
+      return { lay, size, kept, gain: this.#values[piece] + this.#coin * kept, copies };
+    });
+  }
+
+  /** By so many of the lays and the point to which others reach, the most that they and the end are worth. */
+  #tables(items: readonly Item[], ends: Float64Array): readonly Float64Array[] {
+    const { length } = this.#family;
+    const tables = [ends.map((coins) => this.#coin * coins)];
+    for (const { size, gain, copies } of items) {
+      const before = tables[tables.length - 1];
+      tables.push(
+        before.map((none, point) => {
+          let best = none;
+          const from = this.#at[point];
+          const most = Math.min(copies, Math.floor((length - from) / size));
+          for (let count = 1; count <= most; count++) {
+            const worth = before[this.#point[from + count * size]] + count * gain;
+            if (worth > best) best = worth;
+          }
+          return best;
+        }),
+      );
+    }
+    return tables;
+  }
+
+  #endsOf(w: number): Float64Array {
+    const known = this.#ends[w];
+    if (known !== undefined) return known;
+    const { length, widths } = this.#family;
+    const breadth = widths[w].extent - this.#limits.kerf;
+    const ends = Float64Array.from(this.#at, (at) =>
+      this.#keep(netRest(length - at, this.#limits), breadth),
+    );
+    this.#ends[w] = ends;
+    return ends;
+  }
+}
+
+/** Points to which any number of lays reach end to end. */
+function reached({ length, lays }: StripFamily): readonly number[] {
+  const sizes = [...new Set(lays.map(({ along }) => along))];
+  const at = new Uint8Array(length + 1);
+  at[0] = 1;
+  for (let x = 1; x <= length; x++) {
+    if (sizes.some((size) => size <= x && at[x - size] === 1)) at[x] = 1;
+  }
+  return [...at.keys()].filter((x) => at[x] === 1);
+}
+
+function alike(items: readonly Item[], others: readonly Item[]): boolean {
+  return (
+    items.length === others.length &&
+    items.every(({ lay, gain }, i) => lay === others[i].lay && gain === others[i].gain)
+  );
+}
