@@ -92,9 +92,9 @@ describe('branchOnSupplies', () => {
         master,
         root,
         () => false,
-        async ({ plan }) => {
+        async ({ plan, scaled }) => {
           asked.push(plan.bound.scaled / ground.scale);
-          return closes(asked.length);
+          return closes(asked.length) ? Number.POSITIVE_INFINITY : scaled;
         },
       );
     };

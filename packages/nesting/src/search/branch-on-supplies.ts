@@ -8,10 +8,7 @@ import type { SearchGround } from './ground.js';
 export interface SupplyNode {
   readonly classes: readonly StockClass[];
   readonly plan: LinearResult;
-}
-
-interface Node extends SupplyNode {
-  /** The bound of this node or of one above, whichever is higher. */
+  /** No plan within them costs less, in units of 1/scale; that of a node above where it is higher. */
   readonly scaled: number;
 }
 
@@ -28,19 +25,19 @@ const WHOLE = 1e-5;
  * first, so that the bound of the next node always holds for all.
  * @param master of the whole problem; it is set back to it
  * @param root the linear plan without branching
- * @param closed whether a node that cannot be branched any further has no plan which is
- *   of use; absent where that is not looked into
- * @returns what no plan costs less than, in units of 1/scale, those of closed nodes apart;
- *   `Infinity` where nothing else is left
+ * @param raised a higher bound of a node that cannot be branched any further, `Infinity` where
+ *   it has no plan which is of use, or else its own; it is told the bound of the next node, above
+ *   which it is of less use. Absent where that is not looked into
+ * @returns what no plan of use costs less than, in units of 1/scale; `Infinity` where there is none
  */
 export async function branchOnSupplies(
   ground: SearchGround,
   master: BandMaster,
   root: LinearResult,
   enough: (scaled: number) => boolean,
-  closed?: (node: SupplyNode) => Promise<boolean>,
+  raised?: (node: SupplyNode, next: number) => Promise<number>,
 ): Promise<number> {
-  const open: Node[] = [{ classes: ground.classes, scaled: root.bound.scaled, plan: root }];
+  const open: SupplyNode[] = [{ classes: ground.classes, scaled: root.bound.scaled, plan: root }];
   try {
     for (let nodes = 1; ; nodes += 2) {
       open.sort((a, b) => b.scaled - a.scaled);
@@ -51,12 +48,20 @@ export async function branchOnSupplies(
       }
       const split = fractionalSupply(ground, node);
       if (split === undefined) {
-        if (await closed?.(node)) continue;
-        return node.scaled;
+        const scaled =
+          (await raised?.(node, open.at(-1)?.scaled ?? Number.POSITIVE_INFINITY)) ?? node.scaled;
+        if (scaled <= node.scaled) return node.scaled;
+        if (scaled < Number.POSITIVE_INFINITY) open.push({ ...node, scaled });
+        continue;
       }
       for (const change of [{ count: split.below }, { least: split.below + split.unit }]) {
         const classes = withSupply(node.classes, split.stockClass, split.supply, change);
         master.setSupplies(classes);
+        const quick = ground.pricerFor(ground.demand);
+        if (raised !== undefined && quick !== ground.pricer) {
+          const first = { ...ground, pricer: quick, enough: () => false };
+          ground.effort.rounds += (await solveLinear({ ...first, classes, master })).rounds;
+        }
         const plan = await solveLinear({ ...ground, classes, master, enough });
         ground.effort.nodes++;
         ground.effort.rounds += plan.rounds;
@@ -74,7 +79,7 @@ export async function branchOnSupplies(
  */
 function fractionalSupply(
   { objective }: SearchGround,
-  node: Node,
+  node: SupplyNode,
 ): { stockClass: number; supply: number; below: number; unit: number } | undefined {
   let best:
     | { stockClass: number; supply: number; below: number; unit: number; score: number }

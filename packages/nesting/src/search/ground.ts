@@ -5,6 +5,7 @@ import type { StockClass } from '../master/stock-class.js';
 import type { Limits } from '../pattern/limits.js';
 import type { Pattern } from '../pattern/part.js';
 import type { PatternPricer } from '../pattern/pattern-pricer.js';
+import type { StripLister } from '../pattern/strip-lister.js';
 import type { Engines } from '../solvers/engine-choice.js';
 import type { Planned } from './planned.js';
 
@@ -52,6 +53,11 @@ export interface SearchGround {
    * @param over asked now and then; true gives up
    */
   readonly everyPattern: (over: () => boolean) => readonly Pattern[] | undefined;
+  /**
+   * Lists strips of two-stage patterns, whatever the limits of the shear and the value of
+   * remnants; undefined for other kinds of cutting, or where strips of every width are too many.
+   */
+  readonly stripLister: () => StripLister | undefined;
   readonly engines: Engines;
   readonly deadline: Deadline;
   /** What was done, counted as it is done. */

@@ -48,7 +48,9 @@ export async function ruleOutCost(
   try {
     const root = await solveLinear({ ...room, master, enough: none });
     return none(
-      await branchOnSupplies(room, master, root, none, (node) => noPlanAt(node, room, incumbent)),
+      await branchOnSupplies(room, master, root, none, async (node) =>
+        (await noPlanAt(node, room, incumbent)) ? Number.POSITIVE_INFINITY : node.scaled,
+      ),
     );
   } finally {
     master.close();

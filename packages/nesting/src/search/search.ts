@@ -4,6 +4,7 @@ import { type LinearResult, solveLinear } from '../master/column-generation.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
 import { branchOnSupplies } from './branch-on-supplies.js';
+import { closeBySheets } from './close-by-sheets.js';
 import { withFirstFit } from './complete-plan.js';
 import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
@@ -59,6 +60,8 @@ const SHARE_OF_QUICK = 0.2;
 const SHARE_OF_ROOT = 0.5;
 /** Share of the time left that branching may take. */
 const SHARE_TO_BRANCH = 0.25;
+/** The same where what is left of a number of sheets is searched as well. */
+const SHARE_TO_CLOSE = 0.6;
 /** Share of the time left in which a plan is made as if remnants were worth nothing. */
 const SHARE_WITHOUT_VALUE = 0.4;
 /** Local searches, each from another start, and those in vain after which the search ends. */
@@ -195,11 +198,17 @@ class Hunt {
 
   async #branch(root: LinearResult): Promise<void> {
     const ground = this.#ground;
+    const closing =
+      !mayList(ground) && ground.objective.caps.length === 0 && ground.stripLister() !== undefined;
+    const own = { ...ground, deadline: this.#share(closing ? SHARE_TO_CLOSE : SHARE_TO_BRANCH) };
     const scaled = await branchOnSupplies(
-      { ...ground, deadline: this.#share(SHARE_TO_BRANCH) },
+      own,
       this.#master,
       root,
       (value) => this.incumbent.wouldMeet(value),
+      closing
+        ? (node, next) => closeBySheets(own, this.incumbent, this.#master, node, next)
+        : undefined,
     );
     this.incumbent.raise(scaled);
     this.incumbent.tell('branching');
