@@ -60,7 +60,7 @@ const SHARE_OF_QUICK = 0.2;
 const SHARE_OF_ROOT = 0.5;
 /** Share of the time left that branching may take. */
 const SHARE_TO_BRANCH = 0.25;
-/** The same where what is left of a number of sheets is searched as well. */
+/** The same where each number of sheets is searched to the end, once local search has bettered the plan. */
 const SHARE_TO_CLOSE = 0.6;
 /** Share of the time left in which a plan is made as if remnants were worth nothing. */
 const SHARE_WITHOUT_VALUE = 0.4;
@@ -118,7 +118,7 @@ class Hunt {
     if (root === undefined) return 'time limit';
     await this.#dive(root, 0);
     if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
-    if (!incumbent.met) await this.#branch(root);
+    if (!incumbent.met) await this.#branch(root, SHARE_TO_BRANCH);
     if (!incumbent.met) await masterOfPool(ground, incumbent);
     if (this.#over) return 'bound met';
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
@@ -136,6 +136,7 @@ class Hunt {
         return ALL_SEARCHED;
       }
     }
+    if (!incumbent.met && this.#mayClose) await this.#branch(root, SHARE_TO_CLOSE);
     if (incumbent.met) return 'bound met';
     if (await masterOfAll(ground, incumbent, root)) return ALL_SEARCHED;
     if (mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
@@ -196,22 +197,26 @@ class Hunt {
     return taken;
   }
 
-  async #branch(root: LinearResult): Promise<void> {
+  async #branch(root: LinearResult, share: number): Promise<void> {
     const ground = this.#ground;
-    const closing =
-      !mayList(ground) && ground.objective.caps.length === 0 && ground.stripLister() !== undefined;
-    const own = { ...ground, deadline: this.#share(closing ? SHARE_TO_CLOSE : SHARE_TO_BRANCH) };
+    const own = { ...ground, deadline: this.#share(share) };
     const scaled = await branchOnSupplies(
       own,
       this.#master,
       root,
       (value) => this.incumbent.wouldMeet(value),
-      closing
+      this.#mayClose
         ? (node, next) => closeBySheets(own, this.incumbent, this.#master, node, next)
         : undefined,
     );
     this.incumbent.raise(scaled);
     this.incumbent.tell('branching');
+  }
+
+  /** Whether a number of sheets may be searched to the end. */
+  get #mayClose(): boolean {
+    const { objective, stripLister } = this.#ground;
+    return !mayList(this.#ground) && objective.caps.length === 0 && stripLister() !== undefined;
   }
 
   /** Whether the best plan is proven by ruling out all that cost less; tried once for a cost. */
