@@ -77,10 +77,10 @@ export class BreadthKnapsack {
     const { worth } = this;
     for (const { extent, kept } of this.#rests) {
       const room = this.#breadth - extent;
-      for (let filled = room; filled > 0; filled--) {
-        if (filled < room && extent === 0) break;
+      // A rest stands for larger ones too, but for the one of nothing.
+      const least = extent === 0 ? room : 1;
+      for (let filled = room; filled >= Math.max(1, least); filled--) {
         if (this.#any[filled] + this.#coin * kept === worth) return this.#walkBack(filled, false);
-        if (extent === 0) break;
       }
     }
     for (let filled = this.#breadth; filled > 0; filled--) {
