@@ -66,11 +66,11 @@ export async function closeBySheets(
     );
     if (planned.length === patterns.length) incumbent.offer(planned);
     if (status === 'stopped') break;
-    // The strips are those of plans that cost so much, and tell nothing of others.
-    const found = Math.min(status === 'optimal' ? Math.round(cost ?? 0) : atMost + 1, atMost + 1);
-    least = Math.max(least, found);
+    // The master keeps to the cost that its strips are listed for: of others it tells nothing.
+    const optimal = status === 'optimal' && cost !== undefined;
+    least = Math.max(least, optimal ? Math.round(cost) : atMost + 1);
     // A plan that comes out dearer than the master said proves no more than that.
-    if (found <= atMost) break;
+    if (optimal) break;
   }
   return Math.max(scaled, least * scale);
 }
