@@ -33,12 +33,17 @@ export function stripLister(
   limits: Limits,
   keep: KeepValue,
 ): StripLister | undefined {
-  const steps = boxes.reduce(
+  if (everyWidthSteps(boxes) > MOST_STEPS || sheetsByArea(boxes, demand) > FEW_SHEETS)
+    return undefined;
+  return new StripLists(boxes, demand, limits, keep);
+}
+
+/** Steps of knapsacks that one pass over strips of every width takes. */
+export function everyWidthSteps(boxes: readonly Box[]): number {
+  return boxes.reduce(
     (sum, box) => sum + box.length * box.width * box.lays.length * box.firstCuts.length,
     0,
   );
-  if (steps > MOST_STEPS || sheetsByArea(boxes, demand) > FEW_SHEETS) return undefined;
-  return new StripLists(boxes, demand, limits, keep);
 }
 
 /** Sheets of the largest size that have the area of all pieces. */

@@ -3,7 +3,7 @@ import type { KeepValue } from '../pattern/keep-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { KeepRule } from '../problem.js';
-import { stripLister } from './strip-lists.js';
+import { everyWidthSteps, stripLister } from './strip-lists.js';
 import { TwoStagePricer } from './two-stage-pricer.js';
 
 /** Steps of knapsacks up to which strips of every width are tried, no more of any than demand has use for. */
@@ -25,10 +25,7 @@ export function valuedTwoStagePricer(
   keep: KeepValue,
   rule: KeepRule,
 ): PatternPricer {
-  const steps = boxes.reduce(
-    (sum, box) => sum + box.length * box.width * box.lays.length * box.firstCuts.length,
-    0,
-  );
+  const steps = everyWidthSteps(boxes);
   const exact = () => new TwoStagePricer(boxes, demand, limits, keep, true);
   if (steps <= FEW_STEPS) return exact();
   const lister = stripLister(boxes, demand, limits, keep);
