@@ -2,9 +2,6 @@ import type { Rolling } from '../problem.js';
 import type { Pattern } from './part.js';
 import type { Band, PatternPricer, PricedPatterns } from './pattern-pricer.js';
 
-/** Strips are listed for orders that may take no more sheets than these. */
-export const FEW_SHEETS = 6;
-
 /** A strip apart from the sheet that it is cut from. */
 export interface ListedStrip extends Band {
   /** [index of the piece, copies at least 1]. */

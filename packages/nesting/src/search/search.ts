@@ -4,7 +4,7 @@ import { type LinearResult, solveLinear } from '../master/column-generation.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
 import { branchOnSupplies } from './branch-on-supplies.js';
-import { closeBySheets } from './close-by-sheets.js';
+import { closeByYields } from './close-by-yields.js';
 import { withFirstFit } from './complete-plan.js';
 import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
@@ -206,7 +206,7 @@ class Hunt {
       root,
       (value) => this.incumbent.wouldMeet(value),
       this.#mayClose
-        ? (node, next) => closeBySheets(own, this.incumbent, this.#master, node, next)
+        ? (node, next) => closeByYields(own, this.incumbent, this.#master, node, next)
         : undefined,
     );
     this.incumbent.raise(scaled);

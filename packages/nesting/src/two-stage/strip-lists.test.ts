@@ -3,14 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { bestOfEveryCut } from '../box-solver/every-cut.test.support.js';
 import { type BoxCase, boxCase } from '../box-solver/random-box.test.support.js';
 import { replayed } from '../box-solver/replayed.test.support.js';
-import { everyPattern } from '../enumeration/every-pattern.js';
-import { stockClasses } from '../master/stock-class.js';
-import { cuttingRules } from '../pattern/cutting-rules.js';
 import { keptValue } from '../pattern/kept-value.js';
 import type { Part } from '../pattern/part.js';
-import type { ListedFace } from '../pattern/strip-lister.js';
-import type { CuttingProblem } from '../problem.js';
 import { randomOfKind, SMALL } from '../random-kinds.test.support.js';
+import { listedPatterns } from './listed-patterns.test.support.js';
 import { StripLists, stripLister } from './strip-lists.js';
 
 /** More copies than fit any box here. */
@@ -75,7 +71,8 @@ describe('StripLists', () => {
         fc.array(fc.integer({ min: 0, max: 40 }), { minLength: 4, maxLength: 4 }),
         fc.constantFrom(0, 3, 10, 1000),
         (problem, values, gap) => {
-          for (const { pattern, faces, short } of patternsOf(problem, values, gap)) {
+          const { patterns, faces } = listedPatterns(problem, values, gap);
+          for (const { pattern, short } of patterns) {
             if (short > gap) {
               seen.left++;
               continue;
@@ -128,29 +125,4 @@ function namesOf(counts: readonly (readonly [number, number])[]): string {
     .flatMap(([piece, copies]) => Array<string>(copies).fill(`${piece}`))
     .sort()
     .join(' ');
-}
-
-/** Every pattern of a small problem, how much it falls short of the best, and what is listed. */
-function patternsOf(problem: CuttingProblem, values: readonly number[], gap: number) {
-  const rules = cuttingRules(problem);
-  const { limits } = rules;
-  const [rule] = problem.keep ?? [];
-  const keep = (length: number, width: number) => keptValue(length, width, rule);
-  const classes = stockClasses(problem, limits, keep);
-  if (classes.length === 0) return [];
-  const boxes = classes.map(({ box }) => box);
-  const demand = problem.pieces.map(({ quantity }) => quantity);
-  const patterns = everyPattern(
-    boxes.map((box) => ({ ...box, keep: rule })),
-    demand,
-    rules,
-    () => false,
-  );
-  const priced = new StripLists(boxes, demand, limits, keep).price(values, 1);
-  const faces: readonly ListedFace[] = priced.within(priced.worth, gap, 1e5) ?? [];
-  return (patterns ?? []).map((pattern) => {
-    const { counts, kept, stockClass } = pattern;
-    const worth = counts.reduce((sum, [piece, copies]) => sum + values[piece] * copies, kept);
-    return { pattern, faces, short: priced.worth[stockClass] - worth };
-  });
 }

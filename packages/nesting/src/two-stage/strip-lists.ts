@@ -2,13 +2,12 @@ import type { Box } from '../pattern/box.js';
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, mayRest, netRest } from '../pattern/limits.js';
 import type { Pattern } from '../pattern/part.js';
-import {
-  FEW_SHEETS,
-  type ListedFace,
-  type ListedRest,
-  type ListedStrip,
-  type PricedStrips,
-  type StripLister,
+import type {
+  ListedFace,
+  ListedRest,
+  ListedStrip,
+  PricedStrips,
+  StripLister,
 } from '../pattern/strip-lister.js';
 import { BreadthKnapsack, type WidthWorth } from './breadth-knapsack.js';
 import { cutStrip } from './cut-strip.js';
@@ -18,6 +17,8 @@ import { type StripFilling, StripWorths } from './strip-worths.js';
 
 /** Steps of knapsacks, for one pass over strips of every width, up to which they are listed. */
 const MOST_STEPS = 150_000_000;
+/** Strips are listed for orders that may take no more sheets than these. */
+const FEW_SHEETS = 6;
 /** Steps of search for each strip that may be listed. */
 const STEPS_PER_STRIP = 1_000;
 /** Steps to find one of the best strips of a width. */

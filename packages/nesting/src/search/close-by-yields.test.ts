@@ -8,7 +8,7 @@ import { either, piece, planned, sheet } from '../plan-cutting.test.support.js';
 import type { CuttingProblem } from '../problem.js';
 import { randomOfKind, SMALL } from '../random-kinds.test.support.js';
 import { branchOnSupplies } from './branch-on-supplies.js';
-import { closeBySheets } from './close-by-sheets.js';
+import { closeByYields } from './close-by-yields.js';
 import { groundOf } from './ground.test.support.js';
 import { Incumbent } from './incumbent.js';
 
@@ -31,7 +31,7 @@ async function closed(problem: CuttingProblem) {
       master,
       root,
       (value) => incumbent.wouldMeet(value),
-      (node, next) => closeBySheets(ground, incumbent, master, node, next),
+      (node, next) => closeByYields(ground, incumbent, master, node, next),
     );
     incumbent.raise(scaled);
     return { cost: incumbent.cost, bound: incumbent.bound, met: incumbent.met };
@@ -64,7 +64,7 @@ async function check(problem: CuttingProblem, seen: Seen): Promise<void> {
   }
 }
 
-describe('closeBySheets', () => {
+describe('closeByYields', () => {
   it('claims no more than is so whatever the shear, and proves most small orders', async () => {
     const features = {
       narrowestStrip: true,
@@ -114,7 +114,7 @@ describe('closeBySheets', () => {
     const plan = await solveLinear({ ...ground, master, enough: () => false });
     const { scaled } = plan.bound;
     const node = { classes: ground.classes, plan, scaled };
-    expect(await closeBySheets(ground, incumbent, master, node, 1e9)).toBe(scaled);
+    expect(await closeByYields(ground, incumbent, master, node, 1e9)).toBe(scaled);
     expect(ground.effort.integerMasters).toBe(0);
     master.close();
   });
