@@ -35,12 +35,17 @@ const TO_REMEMBER = 20;
 const MOST_ENTRIES = 16_000_000;
 const NONE = Number.NEGATIVE_INFINITY;
 
-/** A strip as an item of the search. */
+/** A strip with its number of pieces and its worth. */
 interface Item {
   readonly strip: ListedStrip;
-  readonly extent: number;
   readonly pieces: number;
   readonly worth: number;
+}
+
+/** All strips of one extent, those worth most first. */
+interface Width {
+  readonly extent: number;
+  readonly items: readonly Item[];
 }
 
 /**
@@ -65,12 +70,13 @@ class FaceYields {
   readonly #face: ListedFace;
   readonly #request: SheetYieldsRequest;
   readonly #best: Map<number, SheetYield>;
-  readonly #items: readonly Item[];
+  /** Descending by extent. */
+  readonly #widths: readonly Width[];
   /** By room, what the rest of it is worth; NONE where there may be none. */
   readonly #rest: Float64Array;
-  /** By the items from one on, and room: the most that they and the rest are worth. */
+  /** By the widths from one on, and room: the most that their strips and the rest are worth. */
   readonly #most: Float64Array;
-  /** By the first item that may follow: what was seen filled so, and its worth. */
+  /** By the width of the last strip: what was seen filled so, and its worth. */
   readonly #seen: (Map<number, number> | undefined)[] = [];
   readonly #taken: Item[] = [];
   /** Copies of each piece that are still wanted. */
@@ -81,19 +87,8 @@ class FaceYields {
     this.#face = face;
     this.#request = request;
     this.#best = best;
-    const { values, coin, numbers, demand } = request;
-    this.#items = face.strips
-      .map((strip) => ({
-        strip,
-        extent: strip.extent,
-        pieces: numbers.of(strip.counts),
-        worth: strip.counts.reduce(
-          (sum, [piece, copies]) => sum + values[piece] * copies,
-          coin * strip.kept,
-        ),
-      }))
-      .sort((a, b) => b.extent - a.extent || b.worth - a.worth);
-    this.#left = [...demand];
+    this.#widths = this.#sorted();
+    this.#left = [...request.demand];
     this.#least = request.best - request.gap;
     this.#rest = this.#rests();
     this.#most = this.#tooLarge ? new Float64Array() : this.#tables();
@@ -107,7 +102,7 @@ class FaceYields {
   get #tooLarge(): boolean {
     const rooms = this.#face.breadth + 1;
     return (
-      (this.#items.length + 1) * rooms > MOST_ENTRIES || !this.#request.numbers.exact(2 * rooms)
+      (this.#widths.length + 1) * rooms > MOST_ENTRIES || !this.#request.numbers.exact(2 * rooms)
     );
   }
 
@@ -122,16 +117,33 @@ class FaceYields {
     return worth;
   }
 
+  #sorted(): readonly Width[] {
+    const { values, coin, numbers } = this.#request;
+    const widths = new Map<number, Item[]>();
+    for (const strip of this.#face.strips) {
+      const worth = strip.counts.reduce(
+        (sum, [piece, copies]) => sum + values[piece] * copies,
+        coin * strip.kept,
+      );
+      const items = widths.get(strip.extent) ?? [];
+      widths.set(strip.extent, items);
+      items.push({ strip, pieces: numbers.of(strip.counts), worth });
+    }
+    return [...widths]
+      .map(([extent, items]) => ({ extent, items: items.sort((a, b) => b.worth - a.worth) }))
+      .sort((a, b) => b.extent - a.extent);
+  }
+
   #tables(): Float64Array {
     const rooms = this.#face.breadth + 1;
-    const most = new Float64Array((this.#items.length + 1) * rooms);
-    most.set(this.#rest, this.#items.length * rooms);
-    for (let i = this.#items.length - 1; i >= 0; i--) {
-      const { extent, worth } = this.#items[i];
-      const from = i * rooms;
+    const most = new Float64Array((this.#widths.length + 1) * rooms);
+    most.set(this.#rest, this.#widths.length * rooms);
+    for (let w = this.#widths.length - 1; w >= 0; w--) {
+      const { extent, items } = this.#widths[w];
+      const from = w * rooms;
       for (let room = 0; room < rooms; room++) {
         const without = most[from + rooms + room];
-        const one = room >= extent ? most[from + room - extent] + worth : NONE;
+        const one = room >= extent ? most[from + room - extent] + items[0].worth : NONE;
         most[from + room] = Math.max(one, without);
       }
     }
@@ -139,41 +151,44 @@ class FaceYields {
   }
 
   /**
-   * @param first the first item that may be taken from here on
+   * @param last the width of the strip that was taken last; none that follows is wider
    * @param stretched whether one that stretches was taken
    */
-  #visit(first: number, stretched: boolean, room: number, worth: number, pieces: number): boolean {
+  #visit(last: number, stretched: boolean, room: number, worth: number, pieces: number): boolean {
     this.#close(stretched, room, worth, pieces);
     const rooms = this.#face.breadth + 1;
-    const items = this.#items;
     const { budget } = this.#request;
-    for (let i = first; i < items.length; i++) {
-      const from = i * rooms;
+    for (let w = last; w < this.#widths.length; w++) {
+      const from = w * rooms;
       if (worth + this.#most[from + room] < this.#least) break;
-      if (--budget.steps < 0) return false;
-      const item = items[i];
-      const left = room - item.extent;
-      if (left < 0 || worth + item.worth + this.#most[from + left] < this.#least) continue;
-      if (!this.#wanted(item)) continue;
-      const stretches = stretched || item.strip.stretches;
-      const next = [stretches, left, worth + item.worth, pieces + item.pieces] as const;
-      if (!this.#fresh(i, ...next)) continue;
-      this.#take(item, 1);
-      this.#taken.push(item);
-      const done = this.#visit(i, ...next);
-      this.#taken.pop();
-      this.#take(item, -1);
-      if (!done) return false;
+      const { extent, items } = this.#widths[w];
+      budget.steps--;
+      const left = room - extent;
+      if (left < 0) continue;
+      const least = this.#least - worth - this.#most[from + left];
+      for (let i = 0; i < items.length && items[i].worth >= least; i++) {
+        if (--budget.steps < 0) return false;
+        const item = items[i];
+        const stretches = stretched || item.strip.stretches;
+        const next = [stretches, left, worth + item.worth, pieces + item.pieces] as const;
+        if (!this.#wanted(item) || !this.#fresh(w, ...next)) continue;
+        this.#take(item, 1);
+        this.#taken.push(item);
+        const done = this.#visit(w, ...next);
+        this.#taken.pop();
+        this.#take(item, -1);
+        if (!done) return false;
+      }
     }
     return true;
   }
 
   /** Whether nothing that is worth as much was seen with the same pieces in the same room. */
-  #fresh(item: number, stretches: boolean, room: number, worth: number, pieces: number): boolean {
-    let seen = this.#seen[item];
+  #fresh(width: number, stretches: boolean, room: number, worth: number, pieces: number): boolean {
+    let seen = this.#seen[width];
     if (seen === undefined) {
       seen = new Map();
-      this.#seen[item] = seen;
+      this.#seen[width] = seen;
     }
     const filled = pieces * (this.#face.breadth + 1) + room;
     const key = 2 * filled + Number(stretches);
