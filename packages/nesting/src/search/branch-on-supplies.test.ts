@@ -7,7 +7,7 @@ import { solveLinear } from '../master/column-generation.js';
 import { barProblem, piece, sheet } from '../plan-cutting.test.support.js';
 import type { CuttingProblem } from '../problem.js';
 import { randomOfKind, SMALL } from '../random-kinds.test.support.js';
-import { branchOnSupplies } from './branch-on-supplies.js';
+import { SupplyBranches } from './branch-on-supplies.js';
 import { groundOf } from './ground.test.support.js';
 
 let highs: Highs;
@@ -21,9 +21,11 @@ async function bounds(problem: CuttingProblem, enough = (_: number) => false) {
   const master = new BandMaster(ground);
   try {
     const root = await solveLinear({ ...ground, master, enough: () => false });
-    const scaled = await branchOnSupplies(ground, master, root, (value) =>
-      enough(value / ground.scale),
-    );
+    const scaled = await new SupplyBranches(ground.classes, root).raise({
+      ground,
+      master,
+      enough: (value) => enough(value / ground.scale),
+    });
     return {
       linear: root.bound.scaled / ground.scale,
       branched: scaled / ground.scale,
@@ -34,7 +36,7 @@ async function bounds(problem: CuttingProblem, enough = (_: number) => false) {
   }
 }
 
-describe('branchOnSupplies', () => {
+describe('SupplyBranches', () => {
   it('raises the bound and never above the least cost', async () => {
     const features = {
       limitedStock: true,
@@ -85,24 +87,32 @@ describe('branchOnSupplies', () => {
     const master = new BandMaster(ground);
     const root = await solveLinear({ ...ground, master, enough: () => false });
     const asked: number[] = [];
+    let last: readonly (readonly [number, number])[] = [];
     const branched = (closes: (times: number) => boolean) => {
       asked.length = 0;
-      return branchOnSupplies(
+      return new SupplyBranches(ground.classes, root).raise({
         ground,
         master,
-        root,
-        () => false,
-        async ({ plan, scaled }) => {
+        enough: () => false,
+        raised: async ({ plan, scaled, classes }) => {
           asked.push(plan.bound.scaled / ground.scale);
+          last = classes.flatMap(({ supplies }) =>
+            supplies.map((s) => [s.least, s.count] as const),
+          );
           return closes(asked.length) ? Number.POSITIVE_INFINITY : scaled;
         },
-      );
+      });
     };
+    // Only what is settled is asked of: three dear ones, one cheap.
     expect((await branched(() => false)) / ground.scale).toBeCloseTo(36, 3);
-    expect(asked).toHaveLength(1);
+    expect(asked.map((coins) => Math.round(coins))).toEqual([36]);
+    expect(last).toEqual([
+      [3, 3],
+      [1, 1],
+    ]);
     // The next best takes four of the dear ones.
     expect((await branched((times) => times === 1)) / ground.scale).toBeCloseTo(40, 3);
-    expect(asked).toHaveLength(2);
+    expect(asked.map((coins) => Math.round(coins))).toEqual([36, 40]);
     expect(await branched(() => true)).toBe(Number.POSITIVE_INFINITY);
     master.close();
   });

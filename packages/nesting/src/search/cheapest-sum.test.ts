@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ListedFace } from '../pattern/strip-lister.js';
 import { cheapestSum } from './cheapest-sum.js';
 import { PieceNumbers } from './piece-numbers.js';
+import { Steps } from './steps.js';
 
 const face: ListedFace = { box: 0, cuts: 'along', breadth: 10, strips: [], rests: [] };
 
@@ -21,6 +22,7 @@ interface DrawnClass {
 }
 
 const DEMAND = [4, 3];
+const ENDLESS = { left: () => 1 };
 
 const drawnClass: fc.Arbitrary<DrawnClass> = fc.record({
   least: fc.nat(1),
@@ -82,7 +84,7 @@ function sumOf(classes: readonly DrawnClass[], gap: number, steps = 1e6) {
       strips: [],
     })),
   }));
-  return { numbers, sum: cheapestSum(yielding, numbers, gap, { steps }) };
+  return { numbers, sum: cheapestSum(yielding, numbers, gap, new Steps(steps, ENDLESS)) };
 }
 
 describe('cheapestSum', () => {

@@ -1,5 +1,6 @@
 import type { PieceNumbers } from './piece-numbers.js';
 import type { SheetYield } from './sheet-yields.js';
+import type { Steps } from './steps.js';
 
 /** The sheets of one class, of which a plan takes some. */
 export interface YieldingClass {
@@ -35,27 +36,26 @@ type Lots = Map<number, Taken>;
  * equal sheets the one that loses least is taken first, so that it may lose only its share of
  * what is left; the last sheet of all is looked up.
  * @param gap the most that they may lose
- * @param budget steps that are left
  * @returns `none` where nothing loses so little; undefined where it is too much to look through
  */
 export function cheapestSum(
   classes: readonly YieldingClass[],
   numbers: PieceNumbers,
   gap: number,
-  budget: { steps: number },
+  steps: Steps,
 ): CheapestSum | 'none' | undefined {
-  return new SumSearch(numbers, gap, budget).run(classes);
+  return new SumSearch(numbers, gap, steps).run(classes);
 }
 
 class SumSearch {
   readonly #numbers: PieceNumbers;
   readonly #gap: number;
-  readonly #budget: { steps: number };
+  readonly #steps: Steps;
 
-  constructor(numbers: PieceNumbers, gap: number, budget: { steps: number }) {
+  constructor(numbers: PieceNumbers, gap: number, steps: Steps) {
     this.#numbers = numbers;
     this.#gap = gap;
-    this.#budget = budget;
+    this.#steps = steps;
   }
 
   run(classes: readonly YieldingClass[]): CheapestSum | 'none' | undefined {
@@ -119,9 +119,9 @@ class SumSearch {
     for (const [pieces, taken] of lots) {
       const wanted = this.#numbers.copies(all - pieces);
       const most = (this.#gap - taken.loss) / left;
-      this.#budget.steps--;
+      if (!this.#steps.take(1)) return undefined;
       for (let i = 0; i < yields.length && yields[i].loss <= most; i++) {
-        if (--this.#budget.steps < 0) return undefined;
+        if (!this.#steps.take(1)) return undefined;
         if (copies[i].some((own, piece) => own > wanted[piece])) continue;
         const loss = taken.loss + yields[i].loss;
         put(next, pieces + yields[i].pieces, { loss, before: taken, found: yields[i] });

@@ -7,7 +7,7 @@ import { solveLinear } from '../master/column-generation.js';
 import { either, piece, planned, sheet } from '../plan-cutting.test.support.js';
 import type { CuttingProblem } from '../problem.js';
 import { randomOfKind, SMALL } from '../random-kinds.test.support.js';
-import { branchOnSupplies } from './branch-on-supplies.js';
+import { SupplyBranches } from './branch-on-supplies.js';
 import { closeByYields } from './close-by-yields.js';
 import { groundOf } from './ground.test.support.js';
 import { Incumbent } from './incumbent.js';
@@ -26,13 +26,12 @@ async function closed(problem: CuttingProblem) {
   try {
     const root = await solveLinear({ ...ground, master, enough: () => false });
     incumbent.raise(root.bound.scaled);
-    const scaled = await branchOnSupplies(
+    const scaled = await new SupplyBranches(ground.classes, root).raise({
       ground,
       master,
-      root,
-      (value) => incumbent.wouldMeet(value),
-      (node, next) => closeByYields(ground, incumbent, master, node, next),
-    );
+      enough: (value) => incumbent.wouldMeet(value),
+      raised: (...node) => closeByYields(ground, incumbent, master, ...node),
+    });
     incumbent.raise(scaled);
     return { cost: incumbent.cost, bound: incumbent.bound, met: incumbent.met };
   } finally {

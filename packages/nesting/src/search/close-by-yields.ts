@@ -1,9 +1,7 @@
 import type { BandMaster } from '../master/band-master.js';
-import { boundAt, solveLinear } from '../master/column-generation.js';
-import { coinWorth, type ExactBound } from '../master/exact-bound.js';
 import { classCost, type Measure } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
-import type { PricedStrips, StripLister } from '../pattern/strip-lister.js';
+import type { StripLister } from '../pattern/strip-lister.js';
 import type { SupplyNode } from './branch-on-supplies.js';
 import { type CheapestSum, cheapestSum } from './cheapest-sum.js';
 import { available } from './class-supplies.js';
@@ -11,15 +9,30 @@ import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
 import { PieceNumbers } from './piece-numbers.js';
 import { sheetYields } from './sheet-yields.js';
+import { Steps } from './steps.js';
+import { moneyPrices, roomPrices, type YieldPrices } from './yield-prices.js';
 
-/** Strips of all classes that are put together to sheets. */
-const MOST_STRIPS = 20_000;
-/** Steps of putting strips together, and of putting sheets together. */
-const MOST_STEPS = 100_000_000;
+/** How far it is looked, first and last. */
+const LOOKS = [
+  { strips: 8_000, steps: 10_000_000, tries: 2 },
+  { strips: 20_000, steps: 60_000_000, tries: 3 },
+] as const;
 /** Sheets of one class at most. */
 const MOST_SHEETS = 24;
-/** Rounds of pricing at most before strips are listed. */
-const ROUNDS = 60;
+
+/** What is closed, and with what. */
+interface Closing {
+  readonly ground: SearchGround;
+  readonly incumbent: Incumbent;
+  readonly lister: StripLister;
+  readonly classes: readonly StockClass[];
+  /** Strips of all classes that are put together to sheets. */
+  readonly strips: number;
+  /** Steps of putting strips together, and of putting sheets together. */
+  readonly steps: number;
+  /** Tries to look through ever less, where it was too much. */
+  readonly tries: number;
+}
 
 /**
  * Raises the bound of ranges of the supplies, or finds the best plan within them. A plan that
@@ -35,70 +48,97 @@ export async function closeByYields(
   ground: SearchGround,
   incumbent: Incumbent,
   master: BandMaster,
-  node: SupplyNode,
+  { classes, scaled }: SupplyNode,
   next: number,
 ): Promise<number> {
   const { scale, deadline } = ground;
   const lister = ground.stripLister();
-  const priced = lister && (await priceStrips(ground, lister, master, node, incumbent.target));
-  if (lister === undefined || priced === undefined) return node.scaled;
-  const sure = Math.ceil(priced.bound.scaled / scale);
-  let least = Math.max(sure, Math.ceil(node.scaled / scale));
-  while (deadline.left() > 0 && least * scale <= next) {
-    // What was ruled out so far, ruled out once more each time; or less, where that is too much.
-    let atMost = Math.min(incumbent.target, 2 * least - sure);
-    if (atMost < least) return Number.POSITIVE_INFINITY;
-    let found = cheapest(ground, incumbent, node.classes, priced, atMost);
-    while (found === undefined && atMost > least && deadline.left() > 0) {
-      atMost = Math.floor((least + atMost) / 2);
-      found = cheapest(ground, incumbent, node.classes, priced, atMost);
+  if (lister === undefined) return scaled;
+  let least = Math.ceil(scaled / scale);
+  for (const look of LOOKS) {
+    const closing = { ground, incumbent, lister, classes, ...look };
+    for (const close of [closeByMoney, closeByRoom]) {
+      if (deadline.left() <= 0) break;
+      least = await close(closing, master, least, next / scale);
+      if (least > next / scale) return least * scale;
     }
-    if (found === undefined) break;
-    ground.effort.nodes++;
-    if (found === 'none') {
-      least = atMost + 1;
-      continue;
-    }
-    const patterns = found.yields.map(({ face, strips }) => lister.pattern(face, strips));
-    const planned = patterns.flatMap((pattern) =>
-      pattern === undefined ? [] : [{ pattern, count: 1 }],
-    );
-    if (planned.length === patterns.length) incumbent.offer(planned);
-    // A plan that comes out dearer than its yields said proves no more than that.
-    least = Math.max(least, found.cost);
-    break;
   }
-  return Math.max(node.scaled, least * scale);
+  return Math.max(scaled, least * scale);
 }
 
-/** What the strips of a node are worth at its multipliers, and the bound there. */
-interface NodePrices {
-  readonly bound: ExactBound;
-  /** What a coin is worth in units of the multipliers. */
-  readonly coin: number;
-  readonly within: PricedStrips['within'];
-}
-
-/** @returns undefined where there is no linear plan in time */
-async function priceStrips(
-  ground: SearchGround,
-  lister: StripLister,
+/**
+ * Raises the bound step by step, by multipliers that count money.
+ * @param least coins that no plan costs less than
+ * @returns the same, or more; as much as the best plan where that is found, `Infinity` where none
+ *   is better than the best so far
+ */
+async function closeByMoney(
+  closing: Closing,
   master: BandMaster,
-  { classes }: SupplyNode,
-  target: number,
-): Promise<NodePrices | undefined> {
-  const { objective, scale, effort } = ground;
-  master.setSupplies(classes);
-  const own = { ...ground, classes, pricer: lister };
-  const enough = (value: number) => value > target * scale;
-  const { answer, rounds } = await solveLinear({ ...own, master, mostRounds: ROUNDS, enough });
-  effort.rounds += rounds;
-  if (answer?.duals === undefined) return undefined;
-  const { bound } = boundAt(own, answer.duals);
-  // Values may have been scaled down for the bound.
-  const coin = coinWorth(objective, bound.multipliers);
-  const { within } = lister.price(bound.multipliers.pieces, coin);
-  return { bound, coin, within };
+  least: number,
+  next: number,
+): Promise<number> {
+  const { ground, incumbent, lister, classes, tries } = closing;
+  const priced = await moneyPrices(ground, lister, master, classes, incumbent.target);
+  if (priced === undefined) return least;
+  const first = Math.ceil(priced.scaled / ground.scale);
+  let sure = Math.max(first, least);
+  for (let vain = 0; vain < tries && sure <= next && ground.deadline.left() > 0; ) {
+    // What was ruled out so far, ruled out once more each time; or less, where that is too much.
+    const span = Math.floor((sure - first) / 2 ** vain);
+    const atMost = Math.min(incumbent.target, sure + span);
+    if (atMost < sure) return Number.POSITIVE_INFINITY;
+    const found = cheapest(closing, priced.prices, atMost);
+    if (found === 'none') sure = atMost + 1;
+    if (typeof found === 'object') return offered(closing, found, sure);
+    if (found === undefined && span === 0) break;
+    vain = found === undefined ? vain + 1 : 0;
+  }
+  return sure;
+}
+
+/** The same by multipliers that count room, for all that is left below the best plan so far. */
+async function closeByRoom(closing: Closing, _: BandMaster, least: number): Promise<number> {
+  const { ground, incumbent, lister, classes, tries } = closing;
+  let sure = least;
+  /** So many coins are too much to look through. */
+  let tooMuch = Number.POSITIVE_INFINITY;
+  for (let vain = 0; vain < tries && ground.deadline.left() > 0; ) {
+    const { target } = incumbent;
+    if (target < sure) return Number.POSITIVE_INFINITY;
+    const atMost = tooMuch <= target ? Math.floor((sure + tooMuch) / 2) : target;
+    if (atMost >= tooMuch) break;
+    const prices = await roomPrices(ground, lister, incumbent.measure, classes, atMost);
+    if (prices === undefined) break;
+    const found = prices === 'none' ? prices : cheapest(closing, prices, atMost);
+    if (found === 'none') {
+      sure = atMost + 1;
+    } else if (found === undefined) {
+      tooMuch = atMost;
+      vain++;
+    } else {
+      const cost = offered(closing, found, sure);
+      // Where coins count nothing, another plan may cost less; one that could not be made is of no help.
+      if (found.cost !== undefined || incumbent.target >= atMost) return cost;
+    }
+  }
+  return sure;
+}
+
+/** Offers a plan. @returns what no plan of the node costs less than */
+function offered({ lister, incumbent }: Closing, found: Cheapest, least: number): number {
+  const patterns = found.yields.map(({ face, strips }) => lister.pattern(face, strips));
+  const planned = patterns.flatMap((pattern) =>
+    pattern === undefined ? [] : [{ pattern, count: 1 }],
+  );
+  if (planned.length === patterns.length) incumbent.offer(planned);
+  // A plan that comes out dearer than its yields said proves no more than that.
+  return Math.max(least, found.cost ?? least);
+}
+
+interface Cheapest extends CheapestSum {
+  /** Coins; undefined where they count nothing. */
+  readonly cost: number | undefined;
 }
 
 /**
@@ -106,42 +146,41 @@ async function priceStrips(
  * @returns undefined where there is too much to look through
  */
 function cheapest(
-  { demand, scale, keptAtMost, limits }: SearchGround,
-  { measure }: Incumbent,
-  stock: readonly StockClass[],
-  { bound, coin, within }: NodePrices,
+  { ground, incumbent, classes: stock, ...look }: Closing,
+  { values, coin, best, within }: YieldPrices,
   atMost: number,
-): (CheapestSum & { readonly cost: number }) | 'none' | undefined {
+): Cheapest | 'none' | undefined {
+  const { demand, keptAtMost, limits } = ground;
+  const { measure } = incumbent;
   const numbers = new PieceNumbers(demand);
-  const { classCost: best, multipliers } = bound;
   const sheets = sheetsWithin(stock, measure, keptAtMost, atMost);
   if (sheets.some((count) => count > MOST_SHEETS)) return undefined;
   const counts = stock.map((entry, g) => {
     const least = leastOf(entry);
-    const costs = (count: number) => scale * classCost(entry, count, measure) - count * best[g];
+    const costs = (count: number) => coin * classCost(entry, count, measure) - count * best[g];
     let sure = Number.POSITIVE_INFINITY;
     for (let count = least; count <= sheets[g]; count++) sure = Math.min(sure, costs(count));
     return { least, most: sheets[g], sure, lossOf: (count: number) => costs(count) - sure };
   });
   const base =
-    demand.reduce((sum, quantity, piece) => sum + quantity * multipliers.pieces[piece], 0) +
+    demand.reduce((sum, quantity, piece) => sum + quantity * values[piece], 0) +
     counts.reduce((sum, { sure }) => sum + sure, 0);
-  const gap = atMost * scale - base;
+  const gap = atMost * coin - base;
   if (gap < 0) return 'none';
-  const faces = within(best, gap, MOST_STRIPS);
+  const faces = within(best, gap, look.strips);
   if (faces === undefined) return undefined;
-  const budget = { steps: MOST_STEPS };
+  const steps = new Steps(look.steps, ground.deadline);
   const classes = [];
   for (const [g, count] of counts.entries()) {
     const own = count.most > 0 ? faces.filter(({ box }) => box === g) : [];
-    const request = { faces: own, demand, numbers, values: multipliers.pieces, coin };
-    const yields = sheetYields({ ...request, best: best[g], gap, limits, budget });
+    const request = { faces: own, demand, numbers, values, coin, best: best[g], gap, limits };
+    const yields = sheetYields({ ...request, steps });
     if (yields === undefined) return undefined;
     classes.push({ ...count, yields });
   }
-  const sum = cheapestSum(classes, numbers, gap, { steps: MOST_STEPS });
+  const sum = cheapestSum(classes, numbers, gap, new Steps(look.steps, ground.deadline));
   if (sum === undefined || sum === 'none') return sum;
-  return { ...sum, cost: Math.round((base + sum.loss) / scale) };
+  return { ...sum, cost: coin > 0 ? Math.round((base + sum.loss) / coin) : undefined };
 }
 
 /** How many sheets of each class a plan may take that costs so much. */

@@ -3,7 +3,7 @@ import { boundAt, solveLinear } from '../master/column-generation.js';
 import { exactScale } from '../master/exact-bound.js';
 import type { Measure } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
-import { branchOnSupplies, type SupplyNode } from './branch-on-supplies.js';
+import { SupplyBranches, type SupplyNode } from './branch-on-supplies.js';
 import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
 import { solveWhole } from './whole-master.js';
@@ -47,11 +47,14 @@ export async function ruleOutCost(
   const none = (scaled: number) => scaled > 0;
   try {
     const root = await solveLinear({ ...room, master, enough: none });
-    return none(
-      await branchOnSupplies(room, master, root, none, async (node) =>
+    const scaled = await new SupplyBranches(classes, root).raise({
+      ground: room,
+      master,
+      enough: none,
+      raised: async (node) =>
         (await noPlanAt(node, room, incumbent)) ? Number.POSITIVE_INFINITY : node.scaled,
-      ),
-    );
+    });
+    return none(scaled);
   } finally {
     master.close();
   }

@@ -3,7 +3,7 @@ import { BandMaster } from '../master/band-master.js';
 import { type LinearResult, solveLinear } from '../master/column-generation.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
-import { branchOnSupplies } from './branch-on-supplies.js';
+import { SupplyBranches } from './branch-on-supplies.js';
 import { closeByYields } from './close-by-yields.js';
 import { withFirstFit } from './complete-plan.js';
 import { dive } from './dive.js';
@@ -118,7 +118,8 @@ class Hunt {
     if (root === undefined) return 'time limit';
     await this.#dive(root, 0);
     if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
-    if (!incumbent.met) await this.#branch(root, SHARE_TO_BRANCH);
+    const branches = new SupplyBranches(ground.classes, root);
+    if (!incumbent.met) await this.#branch(branches, SHARE_TO_BRANCH);
     if (!incumbent.met) await masterOfPool(ground, incumbent);
     if (this.#over) return 'bound met';
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
@@ -136,7 +137,7 @@ class Hunt {
         return ALL_SEARCHED;
       }
     }
-    if (!incumbent.met && this.#mayClose) await this.#branch(root, SHARE_TO_CLOSE);
+    if (!incumbent.met && this.#mayClose) await this.#branch(branches, SHARE_TO_CLOSE);
     if (incumbent.met) return 'bound met';
     if (await masterOfAll(ground, incumbent, root)) return ALL_SEARCHED;
     if (mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
@@ -197,20 +198,20 @@ class Hunt {
     return taken;
   }
 
-  async #branch(root: LinearResult, share: number): Promise<void> {
-    const ground = this.#ground;
-    const own = { ...ground, deadline: this.#share(share) };
-    const scaled = await branchOnSupplies(
-      own,
-      this.#master,
-      root,
-      (value) => this.incumbent.wouldMeet(value),
-      this.#mayClose
-        ? (node, next) => closeByYields(own, this.incumbent, this.#master, node, next)
+  async #branch(branches: SupplyBranches, share: number): Promise<void> {
+    const { incumbent } = this;
+    const master = this.#master;
+    const ground = { ...this.#ground, deadline: this.#share(share) };
+    const scaled = await branches.raise({
+      ground,
+      master,
+      enough: (value) => incumbent.wouldMeet(value),
+      raised: this.#mayClose
+        ? (...node) => closeByYields(ground, incumbent, master, ...node)
         : undefined,
-    );
-    this.incumbent.raise(scaled);
-    this.incumbent.tell('branching');
+    });
+    incumbent.raise(scaled);
+    incumbent.tell('branching');
   }
 
   /** Whether a number of sheets may be searched to the end. */

@@ -5,6 +5,9 @@ import { type Features, randomOfKind, SMALL } from '../random-kinds.test.support
 import { listedPatterns } from '../two-stage/listed-patterns.test.support.js';
 import { PieceNumbers } from './piece-numbers.js';
 import { sheetYields } from './sheet-yields.js';
+import { Steps } from './steps.js';
+
+const ENDLESS = { left: () => 1 };
 
 /** The yields of every class within the gap, and all patterns there are. */
 function yieldsOf(problem: CuttingProblem, values: readonly number[], gap: number, steps = 1e6) {
@@ -14,7 +17,7 @@ function yieldsOf(problem: CuttingProblem, values: readonly number[], gap: numbe
   const yields = worth.map((best, g) => {
     const own = faces.filter(({ box }) => box === g);
     const request = { faces: own, demand, numbers, values, coin: 1, best, gap, limits };
-    return sheetYields({ ...request, budget: { steps } });
+    return sheetYields({ ...request, steps: new Steps(steps, ENDLESS) });
   });
   return { ...listed, numbers, yields };
 }

@@ -1,6 +1,7 @@
 import { type Limits, mayRest } from '../pattern/limits.js';
 import type { ListedFace, ListedStrip } from '../pattern/strip-lister.js';
 import type { PieceNumbers } from './piece-numbers.js';
+import type { Steps } from './steps.js';
 
 /** What one sheet can be cut into, and the least that it loses by it. */
 export interface SheetYield {
@@ -26,7 +27,7 @@ export interface SheetYieldsRequest {
   readonly gap: number;
   readonly limits: Limits;
   /** Steps that are left; shared by the classes of a problem. */
-  readonly budget: { steps: number };
+  readonly steps: Steps;
 }
 
 /** Steps that it takes to keep what was seen in mind. */
@@ -157,20 +158,20 @@ class FaceYields {
   #visit(last: number, stretched: boolean, room: number, worth: number, pieces: number): boolean {
     this.#close(stretched, room, worth, pieces);
     const rooms = this.#face.breadth + 1;
-    const { budget } = this.#request;
+    const { steps } = this.#request;
     for (let w = last; w < this.#widths.length; w++) {
       const from = w * rooms;
       if (worth + this.#most[from + room] < this.#least) break;
       const { extent, items } = this.#widths[w];
-      budget.steps--;
+      if (!steps.take(1)) return false;
       const left = room - extent;
       if (left < 0) continue;
       const least = this.#least - worth - this.#most[from + left];
       for (let i = 0; i < items.length && items[i].worth >= least; i++) {
-        if (--budget.steps < 0) return false;
         const item = items[i];
         const stretches = stretched || item.strip.stretches;
         const next = [stretches, left, worth + item.worth, pieces + item.pieces] as const;
+        if (!steps.take(1)) return false;
         if (!this.#wanted(item) || !this.#fresh(w, ...next)) continue;
         this.#take(item, 1);
         this.#taken.push(item);
@@ -193,7 +194,7 @@ class FaceYields {
     const filled = pieces * (this.#face.breadth + 1) + room;
     const key = 2 * filled + Number(stretches);
     if ((seen.get(key) ?? NONE) >= worth) return false;
-    this.#request.budget.steps -= TO_REMEMBER;
+    this.#request.steps.take(TO_REMEMBER);
     seen.set(key, worth);
     return true;
   }
