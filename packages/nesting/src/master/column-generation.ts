@@ -68,11 +68,11 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
     if (request.enough(best.scaled)) return done(true);
     const before = book.sheets.length + book.bands.length;
     const grown = () => book.sheets.length + book.bands.length > before;
-    const gaining = classes.flatMap((_, g) => {
-      const price = Math.max(0, duals.classes[g]) * scale + LEAST_GAIN * scale;
-      if (priced.worth[g] <= price) return [];
-      return priced.patterns(g).filter(({ worth }) => worth > price);
-    });
+    const prices = duals.classes.map((dual) => (Math.max(0, dual) + LEAST_GAIN) * scale);
+    if (priced.worth.every((worth, g) => worth <= prices[g])) return done(true);
+    const gaining = classes.flatMap((_, g) =>
+      priced.patterns(g).filter(({ worth }) => worth > prices[g]),
+    );
     for (const { pattern } of gaining) book.addPattern(request.proper(pattern, demand));
     if (!grown()) addThriftyPatterns(request, multipliers, duals);
     // The linear plan is bounded by patterns with surplus too, so they belong into it.

@@ -81,7 +81,10 @@ describe('SupplyBranches', () => {
     // 4 of the dear sheets and 1 of the cheap would do by halves: 3.5 dear ones are as good.
     const { ground } = groundOf({
       pieces: [piece('a', 50, 10, 7)],
-      stock: [sheet('s', 100, 10, { price: 10 }), sheet('t', 50, 10, { price: 6 })],
+      stock: [
+        sheet('s', 100, 10, { price: 10, canBuy: 4 }),
+        sheet('t', 50, 10, { price: 6, canBuy: 3 }),
+      ],
       shear: { firstCut: 'either' },
     });
     const master = new BandMaster(ground);
