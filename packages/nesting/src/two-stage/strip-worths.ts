@@ -1,6 +1,6 @@
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, mayRest, netRest } from '../pattern/limits.js';
-import { lotsOf } from './lots.js';
+import { type Lot, lotsOf } from './lots.js';
 import type { StripFamily } from './strip-family.js';
 import type { LayCounts } from './strip-knapsack.js';
 
@@ -16,12 +16,13 @@ export interface StripFilling {
 /** A lay as an item of a knapsack. */
 interface Item {
   readonly lay: number;
+  readonly piece: number;
   readonly size: number;
-  /** What one is worth, and the coins of its trim therein. */
-  readonly gain: number;
+  /** Coins of its trim. */
   readonly kept: number;
   /** Copies at most. */
   readonly copies: number;
+  readonly lots: readonly Lot[];
 }
 
 /** No filling ends there. */
@@ -42,6 +43,12 @@ export class StripWorths {
   readonly #at: readonly number[];
   /** By gross ticks, the index of the point there; -1 for none. */
   readonly #point: Int32Array;
+  /** The points at which a strip may end. */
+  readonly #ending: readonly number[];
+  /** By size, the point so much before each; -1 for none. Made when first needed. */
+  readonly #before = new Map<number, Int32Array>();
+  /** By width; made when first needed. */
+  readonly #itemsOf: (readonly Item[] | undefined)[] = [];
   /** By width, coins of the end of a strip filled up to each point; made when first needed. */
   readonly #ends: (Float64Array | undefined)[] = [];
   readonly #worth: Float64Array;
@@ -59,6 +66,8 @@ export class StripWorths {
     this.#at.forEach((at, point) => {
       this.#point[at] = point;
     });
+    const mayEnd = (at: number) => at > 0 && mayRest(family.length - at, limits);
+    this.#ending = [...this.#at.keys()].filter((point) => mayEnd(this.#at[point]));
   }
 
   /** @param values one for each piece */
@@ -66,12 +75,17 @@ export class StripWorths {
     this.#values = values;
     this.#coin = coin;
     const best = new Float64Array(this.#at.length);
-    let last: readonly Item[] | undefined;
+    let last: readonly Item[] = [];
+    let before: readonly number[] | undefined;
     for (const w of this.#family.widths.keys()) {
       const items = this.#items(w);
+      const gains = items.map((item) => this.#gain(item));
       // Most widths hold the same as the one before, and differ in their ends alone.
-      if (last === undefined || !alike(items, last)) this.#fill(items, best);
-      last = items;
+      if (before === undefined || !alike(items, gains, last, before)) {
+        this.#fill(items, gains, best);
+        last = items;
+        before = gains;
+      }
       this.#worth[w] = this.#best(w, best);
     }
   }
@@ -109,7 +123,8 @@ export class StripWorths {
         found.push({ lays: [...taken].reverse(), ...own });
         return true;
       }
-      const { lay, size, gain, ...item } = items[i - 1];
+      const { lay, size, ...item } = items[i - 1];
+      const gain = this.#gain(items[i - 1]);
       const fits = Math.floor((length - filled) / size);
       for (let count = Math.min(item.copies, fits); count >= 0; count--) {
         if (count > 0) taken.push([lay, count]);
@@ -124,56 +139,69 @@ export class StripWorths {
   }
 
   /** By point, the most that pieces are worth which reach there. */
-  #fill(items: readonly Item[], best: Float64Array): void {
+  #fill(items: readonly Item[], gains: readonly number[], best: Float64Array): void {
     best.fill(NONE);
     best[0] = 0;
-    for (const { lay, size, gain, copies } of items) {
-      for (const lot of lotsOf(lay, size, copies, this.#family.length)) {
-        const worth = gain * lot.copies;
-        if (lot.again) {
-          for (let i = 1; i < best.length; i++) this.#offer(best, i, lot.size, worth);
-        } else {
-          for (let i = best.length - 1; i > 0; i--) this.#offer(best, i, lot.size, worth);
+    items.forEach(({ lots }, i) => {
+      for (const { size, copies, again } of lots) {
+        const before = this.#pointsBefore(size);
+        const worth = gains[i] * copies;
+        const end = best.length;
+        const [from, step] = again ? [1, 1] : [end - 1, -1];
+        for (let point = from; point > 0 && point < end; point += step) {
+          const start = before[point];
+          if (start >= 0 && best[start] + worth > best[point]) best[point] = best[start] + worth;
         }
       }
-    }
+    });
   }
 
   #best(w: number, best: Float64Array): number {
-    const { length } = this.#family;
     const ends = this.#endsOf(w);
     let most = 0;
-    for (let i = 1; i < best.length; i++) {
-      if (best[i] < 0 || !mayRest(length - this.#at[i], this.#limits)) continue;
-      most = Math.max(most, best[i] + this.#coin * ends[i]);
+    for (const point of this.#ending) {
+      const worth = best[point] + this.#coin * ends[point];
+      if (worth > most) most = worth;
     }
     return most;
   }
 
-  #offer(best: Float64Array, point: number, size: number, worth: number): void {
-    const before = this.#at[point] - size;
-    if (before < 0 || this.#point[before] < 0) return;
-    const value = best[this.#point[before]] + worth;
-    if (value > best[point]) best[point] = value;
+  /** What one is worth, and the coins of its trim therein. */
+  #gain({ piece, kept }: Item): number {
+    return this.#values[piece] + this.#coin * kept;
+  }
+
+  #pointsBefore(size: number): Int32Array {
+    const known = this.#before.get(size);
+    if (known !== undefined) return known;
+    const before = Int32Array.from(this.#at, (at) => (at < size ? -1 : this.#point[at - size]));
+    this.#before.set(size, before);
+    return before;
   }
 
   #items(w: number): readonly Item[] {
+    const known = this.#itemsOf[w];
+    if (known !== undefined) return known;
     const { length, lays, widths } = this.#family;
     const { leading, fitting, extent } = widths[w];
     const { kerf } = this.#limits;
-    return [...Array(leading).keys(), ...fitting].map((lay) => {
+    const items = [...Array(leading).keys(), ...fitting].map((lay) => {
       const { along: size, across, piece } = lays[lay];
       const kept = this.#keep(size - kerf, netRest(extent - across, this.#limits));
       const copies = Math.min(Math.floor(length / size), this.#demand[piece]);
-      return { lay, size, kept, gain: this.#values[piece] + this.#coin * kept, copies };
+      return { lay, piece, size, kept, copies, lots: lotsOf(lay, size, copies, length) };
     });
+    this.#itemsOf[w] = items;
+    return items;
   }
 
   /** By so many of the lays and the point to which others reach, the most that they and the end are worth. */
   #tables(items: readonly Item[], ends: Float64Array): readonly Float64Array[] {
     const { length } = this.#family;
     const tables = [ends.map((coins) => this.#coin * coins)];
-    for (const { size, gain, copies } of items) {
+    for (const item of items) {
+      const { size, copies } = item;
+      const gain = this.#gain(item);
       const before = tables[tables.length - 1];
       tables.push(
         before.map((none, point) => {
@@ -215,9 +243,15 @@ function reached({ length, lays }: StripFamily): readonly number[] {
   return [...at.keys()].filter((x) => at[x] === 1);
 }
 
-function alike(items: readonly Item[], others: readonly Item[]): boolean {
+/** Whether two widths hold the same lays, worth the same. */
+function alike(
+  items: readonly Item[],
+  gains: readonly number[],
+  others: readonly Item[],
+  before: readonly number[],
+): boolean {
   return (
     items.length === others.length &&
-    items.every(({ lay, gain }, i) => lay === others[i].lay && gain === others[i].gain)
+    items.every(({ lay }, i) => lay === others[i].lay && gains[i] === before[i])
   );
 }
