@@ -1,11 +1,13 @@
 import { FreePricer } from './free-guillotine/free-pricer.js';
 import type { Box } from './pattern/box.js';
-import type { KeepValue } from './pattern/keep-value.js';
+import { type KeepValue, worthless } from './pattern/keep-value.js';
 import type { Limits } from './pattern/limits.js';
 import { MindfulPricer } from './pattern/mindful-pricer.js';
 import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js';
+import type { StripLister } from './pattern/strip-lister.js';
 import type { KeepRule, Stages } from './problem.js';
 import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
+import { stripLister } from './two-stage/strip-lists.js';
 import { TwoStagePricer } from './two-stage/two-stage-pricer.js';
 import { valuedTwoStagePricer } from './two-stage/valued-two-stage-pricer.js';
 
@@ -15,6 +17,11 @@ export interface KindPricers {
   readonly exact: PatternPricer;
   /** Quick ones that find good patterns for so many of each piece. */
   readonly quick: (demand: readonly number[]) => PatternPricer;
+  /**
+   * Lists strips of two-stage patterns, whatever the limits of the shear and the value of
+   * remnants; undefined for other kinds of cutting, or where strips of every width are too many.
+   */
+  readonly strips: () => StripLister | undefined;
 }
 
 /** What the pricers of every kind work from. */
@@ -44,11 +51,12 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
     new TwoStagePricer(wantedOnly(wanted), wanted, limits, keep);
   const whole = two(demand);
   if (stages === 2) {
+    const strips = once(() => stripLister(boxes, demand, limits, keep ?? worthless));
     const exact =
       keep === undefined || rule === undefined
         ? whole
-        : valuedTwoStagePricer(boxes, demand, limits, keep, rule);
-    return { exact, quick: (wanted) => (wanted === demand ? whole : two(wanted)) };
+        : valuedTwoStagePricer(boxes, demand, limits, keep, rule, strips);
+    return { exact, quick: (wanted) => (wanted === demand ? whole : two(wanted)), strips };
   }
   const rules = boxes.map(() => rule);
   const three = new ThreeStagePricer(boxes, limits, rules);
@@ -66,7 +74,17 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
     const freely = new MindfulPricer(new FreePricer(left, limits, rules), wanted);
     return new BothPricers(two(wanted), new BothPricers(mindful, freely));
   };
-  return { exact: stages === 3 ? three : new FreePricer(boxes, limits, rules), quick };
+  const exact = stages === 3 ? three : new FreePricer(boxes, limits, rules);
+  return { exact, quick, strips: () => undefined };
+}
+
+/** Makes something when it is first asked for, and but once. */
+function once<T>(make: () => T): () => T {
+  let made: readonly [T] | undefined;
+  return () => {
+    made ??= [make()];
+    return made[0];
+  };
 }
 
 /** Offers the patterns of two pricers. */

@@ -8,17 +8,14 @@ import { aboveEveryPlan, shortagePenalties } from './master/shortage.js';
 import type { StockClass } from './master/stock-class.js';
 import type { Box } from './pattern/box.js';
 import type { CuttingRules, FillBox } from './pattern/cutting-rules.js';
-import { worthless } from './pattern/keep-value.js';
 import { keptValue } from './pattern/kept-value.js';
 import type { Pattern } from './pattern/part.js';
 import { patternOf } from './pattern/pattern-of.js';
-import type { StripLister } from './pattern/strip-lister.js';
 import type { KeepRule } from './problem.js';
 import { firstFit } from './search/first-fit.js';
 import type { Effort, SearchGround } from './search/ground.js';
 import type { Planned } from './search/planned.js';
 import type { Engines } from './solvers/engine-choice.js';
-import { stripLister } from './two-stage/strip-lists.js';
 
 export interface MetalGroundsRequest {
   readonly classes: readonly StockClass[];
@@ -41,12 +38,16 @@ export class MetalGrounds {
   readonly #request: MetalGroundsRequest;
   readonly #shared: Pick<
     SearchGround,
-    'keptAtMost' | 'book' | 'newBook' | 'pricer' | 'pricerFor' | 'firstFit' | 'bare' | 'proper'
+    | 'keptAtMost'
+    | 'book'
+    | 'newBook'
+    | 'pricer'
+    | 'pricerFor'
+    | 'stripLister'
+    | 'firstFit'
+    | 'bare'
+    | 'proper'
   >;
-  readonly #newLister: () => StripLister | undefined;
-
-  /** Made when it is first asked for; then it holds one, or what says that there is none. */
-  #lister: readonly [StripLister | undefined] | undefined;
 
   constructor(request: MetalGroundsRequest) {
     this.#request = request;
@@ -57,7 +58,11 @@ export class MetalGrounds {
         ? undefined
         : (length: number, width: number) => keptValue(length, width, worth);
     const own = classes.map(({ box }) => box);
-    const { exact: pricer, quick: pricerFor } = kindPricers(rules.stages, {
+    const {
+      exact: pricer,
+      quick: pricerFor,
+      strips,
+    } = kindPricers(rules.stages, {
       boxes: own,
       demand,
       limits,
@@ -72,8 +77,6 @@ export class MetalGrounds {
           ? undefined
           : (part, length, width) => patternOf(part, 0, { length, width, keep: worth }, rules).kept,
       );
-    this.#newLister = () =>
-      rules.stages === 2 ? stripLister(own, demand, limits, keep ?? worthless) : undefined;
     this.#shared = {
       keptAtMost: own.map(({ length, width }) =>
         keep === undefined ? 0 : keep(length - limits.kerf, width - limits.kerf),
@@ -82,6 +85,7 @@ export class MetalGrounds {
       newBook,
       pricer,
       pricerFor,
+      stripLister: strips,
       firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, pricerFor),
       // Strips of two stages hold no more of a piece than is wanted, each by itself.
       proper: rules.stages === 2 && keep === undefined ? (pattern) => pattern : request.proper,
@@ -119,10 +123,6 @@ export class MetalGrounds {
       scale: exactScale(most),
       limits: rules.limits,
       withoutValue,
-      stripLister: () => {
-        this.#lister ??= [this.#newLister()];
-        return this.#lister[0];
-      },
       everyPattern: (over) => everyPattern(boxes, demand, rules, over),
       engines,
       deadline,

@@ -7,13 +7,11 @@ import { leastMoney, type Objective } from '../master/objective.js';
 import { aboveEveryPlan, shortagePenalties } from '../master/shortage.js';
 import { stockClasses } from '../master/stock-class.js';
 import { cuttingRules } from '../pattern/cutting-rules.js';
-import { worthless } from '../pattern/keep-value.js';
 import { keptValue } from '../pattern/kept-value.js';
 import type { Pattern } from '../pattern/part.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { CuttingProblem } from '../problem.js';
 import { type Engines, standardEngines } from '../solvers/engine-choice.js';
-import { stripLister } from '../two-stage/strip-lists.js';
 import { firstFit } from './first-fit.js';
 import type { SearchGround } from './ground.js';
 import type { Planned } from './planned.js';
@@ -71,15 +69,7 @@ export function groundOf(
     proper: (pattern: Pattern) => pattern,
     bare: undefined,
     withoutValue: undefined,
-    stripLister: () =>
-      rules.stages === 2
-        ? stripLister(
-            classes.map(({ box }) => box),
-            demand,
-            limits,
-            keep ?? worthless,
-          )
-        : undefined,
+    stripLister: pricers.strips,
     everyPattern: (over: () => boolean) => everyPattern(boxes, demand, rules, over),
     firstFit: (wanted: readonly number[], stock: typeof classes) =>
       firstFit(stock, boxes, wanted, rules, pricers.quick),

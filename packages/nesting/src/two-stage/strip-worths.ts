@@ -224,9 +224,13 @@ export class StripWorths {
     if (known !== undefined) return known;
     const { length, widths } = this.#family;
     const breadth = widths[w].extent - this.#limits.kerf;
-    const ends = Float64Array.from(this.#at, (at) =>
-      this.#keep(netRest(length - at, this.#limits), breadth),
-    );
+    const ends = new Float64Array(this.#at.length);
+    for (const [point, at] of this.#at.entries()) {
+      const kept = this.#keep(netRest(length - at, this.#limits), breadth);
+      // Shorter ones are worth no more.
+      if (kept === 0) break;
+      ends[point] = kept;
+    }
     this.#ends[w] = ends;
     return ends;
   }

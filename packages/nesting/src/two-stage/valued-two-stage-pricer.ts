@@ -2,8 +2,9 @@ import type { Box } from '../pattern/box.js';
 import type { KeepValue } from '../pattern/keep-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
+import type { StripLister } from '../pattern/strip-lister.js';
 import type { KeepRule } from '../problem.js';
-import { everyWidthSteps, stripLister } from './strip-lists.js';
+import { everyWidthSteps } from './strip-lists.js';
 import { TwoStagePricer } from './two-stage-pricer.js';
 
 /** Steps of knapsacks up to which strips of every width are tried, no more of any than demand has use for. */
@@ -17,6 +18,7 @@ const ROUNDING = 1e-9;
 /**
  * Prices all two-stage patterns where remnants have a value: exactly by strips of
  * every width where those are few enough, else by a worth that no pattern exceeds.
+ * @param strips makes the lister of strips of every width, if there is one
  */
 export function valuedTwoStagePricer(
   boxes: readonly Box[],
@@ -24,11 +26,12 @@ export function valuedTwoStagePricer(
   limits: Limits,
   keep: KeepValue,
   rule: KeepRule,
+  strips: () => StripLister | undefined,
 ): PatternPricer {
   const steps = everyWidthSteps(boxes);
   const exact = () => new TwoStagePricer(boxes, demand, limits, keep, true);
   if (steps <= FEW_STEPS) return exact();
-  const lister = stripLister(boxes, demand, limits, keep);
+  const lister = strips();
   if (lister !== undefined) return lister;
   return steps <= MOST_STEPS ? exact() : new CreditedPricer(boxes, demand, limits, keep, rule);
 }
