@@ -20,6 +20,9 @@ export interface CheapestSum {
   readonly yields: readonly SheetYield[];
 }
 
+/** Steps that it takes to keep another lot in mind. */
+const TO_REMEMBER = 20;
+
 /** Sheets that were taken, the last of them first. */
 interface Taken {
   readonly loss: number;
@@ -34,7 +37,9 @@ type Lots = Map<number, Taken>;
  * Chooses sheets that together yield just what is wanted, and lose least. Class by class and
  * sheet by sheet, of all ways to the same lot of pieces the one is kept which loses least. Of
  * equal sheets the one that loses least is taken first, so that it may lose only its share of
- * what is left; the last sheet of all is looked up.
+ * what is left. Of the class with the most choices the two halves are looked through each by
+ * itself, and then put together (Horowitz and Sahni 1974, "Computing partitions with
+ * applications to the knapsack problem").
  * @param gap the most that they may lose
  * @returns `none` where nothing loses so little; undefined where it is too much to look through
  */
@@ -79,20 +84,33 @@ class SumSearch {
   /** The best way to come up to the demand with sheets of the last class. */
   #completed(entry: YieldingClass, before: Lots): CheapestSum | 'none' | undefined {
     const { all } = this.#numbers;
-    const known = new Map(entry.yields.map((found) => [found.pieces, found]));
-    let best: Taken | undefined;
+    let best: { readonly loss: number; readonly halves: readonly Taken[] } | undefined;
     for (let count = entry.least; count <= entry.most; count++) {
-      const lots = this.#with(entry, before, count, 1);
-      if (lots === undefined) return undefined;
+      // Those of the second half lose more each; together they are looked up.
+      const second = Math.floor(count / 2);
+      const lots = this.#with(entry, before, count, second);
+      const others = this.#sheets(entry, second);
+      if (lots === undefined || others === undefined) return undefined;
       for (const [pieces, taken] of lots) {
-        const found = count > 0 ? known.get(all - pieces) : undefined;
-        if (count === 0 ? pieces !== all : found === undefined) continue;
-        const loss = taken.loss + (found?.loss ?? 0);
+        const other = others.get(all - pieces);
+        if (other === undefined) continue;
+        const loss = taken.loss + other.loss;
         if (loss > this.#gap || loss >= (best?.loss ?? Number.POSITIVE_INFINITY)) continue;
-        best = { loss, before: taken, ...(found === undefined ? {} : { found }) };
+        best = { loss, halves: [taken, other] };
       }
     }
-    return best === undefined ? 'none' : { loss: best.loss, yields: yieldsOf(best) };
+    return best === undefined ? 'none' : { loss: best.loss, yields: best.halves.flatMap(yieldsOf) };
+  }
+
+  /** Every lot that so many sheets of a class yield together. */
+  #sheets(entry: YieldingClass, count: number): Lots | undefined {
+    let lots: Lots = new Map([[0, { loss: 0 }]]);
+    for (let left = count; left > 0; left--) {
+      const next = this.#withOne(entry, lots, left);
+      if (next === undefined) return undefined;
+      lots = next;
+    }
+    return lots;
   }
 
   /** Every lot with so many sheets of a class, the last `open` of them not chosen yet. */
@@ -124,15 +142,23 @@ class SumSearch {
         if (!this.#steps.take(1)) return undefined;
         if (copies[i].some((own, piece) => own > wanted[piece])) continue;
         const loss = taken.loss + yields[i].loss;
-        put(next, pieces + yields[i].pieces, { loss, before: taken, found: yields[i] });
+        const added = put(next, pieces + yields[i].pieces, {
+          loss,
+          before: taken,
+          found: yields[i],
+        });
+        if (added && !this.#steps.take(TO_REMEMBER)) return undefined;
       }
     }
     return next;
   }
 }
 
-function put(lots: Lots, pieces: number, taken: Taken): void {
-  if (taken.loss < (lots.get(pieces)?.loss ?? Number.POSITIVE_INFINITY)) lots.set(pieces, taken);
+/** Keeps the way to a lot that loses least. @returns whether there was none before */
+function put(lots: Lots, pieces: number, taken: Taken): boolean {
+  const known = lots.get(pieces);
+  if (known === undefined || taken.loss < known.loss) lots.set(pieces, taken);
+  return known === undefined;
 }
 
 function yieldsOf(last: Taken): readonly SheetYield[] {

@@ -12,13 +12,13 @@ import { sheetYields } from './sheet-yields.js';
 import { Steps } from './steps.js';
 import { moneyPrices, roomPrices, type YieldPrices } from './yield-prices.js';
 
-/** How far it is looked, first and last. */
+/** How far it is looked, the first time and from then on. */
 const LOOKS = [
   { strips: 8_000, steps: 10_000_000, tries: 2 },
   { strips: 20_000, steps: 60_000_000, tries: 3 },
 ] as const;
 /** Sheets of one class at most. */
-const MOST_SHEETS = 24;
+const MOST_SHEETS = 48;
 
 /** What is closed, and with what. */
 interface Closing {

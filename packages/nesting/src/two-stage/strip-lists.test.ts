@@ -114,9 +114,9 @@ describe('StripLists', () => {
     const [face] = priced?.within(priced.worth, 1e6, 1e4) ?? [];
     // Up to six pieces in each, by the coins of what is left.
     expect(new Set(face.strips.map(({ counts }) => namesOf(counts))).size).toBe(6);
-    // 200 x 100 ticks hold 66 by their area, so that six sheets hold 400.
-    expect(stripLister([box], [400], limits, keep)).toBeDefined();
-    expect(stripLister([box], [401], limits, keep)).toBeUndefined();
+    // 200 x 100 ticks hold 66 2/3 by their area, so that thirty sheets hold 2000.
+    expect(stripLister([box], [2000], limits, keep)).toBeDefined();
+    expect(stripLister([box], [2001], limits, keep)).toBeUndefined();
   });
 });
 

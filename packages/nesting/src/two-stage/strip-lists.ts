@@ -18,7 +18,7 @@ import { type StripFilling, StripWorths } from './strip-worths.js';
 /** Steps of knapsacks, for one pass over strips of every width, up to which they are listed. */
 const MOST_STEPS = 150_000_000;
 /** Strips are listed for orders that may take no more sheets than these. */
-const FEW_SHEETS = 6;
+const MOST_SHEETS = 30;
 /** Steps of search for each strip that may be listed. */
 const STEPS_PER_STRIP = 1_000;
 /** Steps to find one of the best strips of a width. */
@@ -34,7 +34,7 @@ export function stripLister(
   limits: Limits,
   keep: KeepValue,
 ): StripLister | undefined {
-  if (everyWidthSteps(boxes) > MOST_STEPS || sheetsByArea(boxes, demand) > FEW_SHEETS)
+  if (everyWidthSteps(boxes) > MOST_STEPS || sheetsByArea(boxes, demand) > MOST_SHEETS)
     return undefined;
   return new StripLists(boxes, demand, limits, keep);
 }
