@@ -8,7 +8,7 @@ import { either, piece, planned, sheet } from '../plan-cutting.test.support.js';
 import type { CuttingProblem } from '../problem.js';
 import { randomOfKind, SMALL } from '../random-kinds.test.support.js';
 import { SupplyBranches } from './branch-on-supplies.js';
-import { closeByYields } from './close-by-yields.js';
+import { byRoom, closeByYields } from './close-by-yields.js';
 import { groundOf } from './ground.test.support.js';
 import { Incumbent } from './incumbent.js';
 
@@ -18,7 +18,7 @@ beforeAll(async () => {
 });
 
 /** The best plan's cost and the bound, in coins, after every node was closed or given up. */
-async function closed(problem: CuttingProblem) {
+async function closed(problem: CuttingProblem, roomAlone: boolean) {
   const { ground, start } = groundOf(problem);
   const incumbent = new Incumbent(ground, {});
   incumbent.offer(start);
@@ -30,7 +30,8 @@ async function closed(problem: CuttingProblem) {
       ground,
       master,
       enough: (value) => incumbent.wouldMeet(value),
-      raised: (...node) => closeByYields(ground, incumbent, master, ...node),
+      raised: (node, next) =>
+        closeByYields(ground, incumbent, master, node, next, roomAlone ? [byRoom] : undefined),
     });
     incumbent.raise(scaled);
     return { cost: incumbent.cost, bound: incumbent.bound, met: incumbent.met };
@@ -45,11 +46,11 @@ interface Seen {
   proven: number;
 }
 
-async function check(problem: CuttingProblem, seen: Seen): Promise<void> {
+async function check(problem: CuttingProblem, seen: Seen, roomAlone = false): Promise<void> {
   const { ground } = groundOf(problem);
   if (ground.classes.length === 0) return;
   const least = leastCost(highs, problem);
-  const { cost, bound, met } = await closed(problem);
+  const { cost, bound, met } = await closed(problem, roomAlone);
   if (least === 'cannot be cut') {
     expect(cost).toBe(Number.POSITIVE_INFINITY);
     return;
@@ -97,6 +98,17 @@ describe('closeByYields', () => {
     await fc.assert(
       fc.asyncProperty(randomOfKind(features, SMALL), (problem) => check(problem, seen)),
       { numRuns: 200, seed: 2 },
+    );
+    expect(seen.problems).toBeGreaterThan(50);
+    expect(seen.proven).toBeGreaterThan(seen.problems / 2);
+  });
+
+  it('does so where room alone is counted', async () => {
+    const features = { narrowestStrip: true, offcuts: true, limitedStock: true, keep: true };
+    const seen = { problems: 0, proven: 0 };
+    await fc.assert(
+      fc.asyncProperty(randomOfKind(features, SMALL), (problem) => check(problem, seen, true)),
+      { numRuns: 200, seed: 3 },
     );
     expect(seen.problems).toBeGreaterThan(50);
     expect(seen.proven).toBeGreaterThan(seen.problems / 2);

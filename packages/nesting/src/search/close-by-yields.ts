@@ -41,6 +41,7 @@ interface Closing {
  * that it finds are offered.
  * @param master of the whole problem; its supplies are set to the node's
  * @param next a bound above which it is of no use
+ * @param ways to weigh what is lost, each tried in turn
  * @returns what no plan within the ranges costs less than, in units of 1/scale; `Infinity`
  *   where none is better than the best so far
  */
@@ -50,6 +51,7 @@ export async function closeByYields(
   master: BandMaster,
   { classes, scaled }: SupplyNode,
   next: number,
+  ways: readonly Way[] = [byMoney, byRoom],
 ): Promise<number> {
   const { scale, deadline } = ground;
   const lister = ground.stripLister();
@@ -57,9 +59,9 @@ export async function closeByYields(
   let least = Math.ceil(scaled / scale);
   for (const look of LOOKS) {
     const closing = { ground, incumbent, lister, classes, ...look };
-    for (const close of [closeByMoney, closeByRoom]) {
+    for (const way of ways) {
       if (deadline.left() <= 0) break;
-      least = await close(closing, master, least, next / scale);
+      least = await way(closing, master, least, next / scale);
       if (least > next / scale) return least * scale;
     }
   }
@@ -67,17 +69,16 @@ export async function closeByYields(
 }
 
 /**
- * Raises the bound step by step, by multipliers that count money.
+ * One way to weigh what sheets lose.
  * @param least coins that no plan costs less than
+ * @param next coins above which it is of no use
  * @returns the same, or more; as much as the best plan where that is found, `Infinity` where none
  *   is better than the best so far
  */
-async function closeByMoney(
-  closing: Closing,
-  master: BandMaster,
-  least: number,
-  next: number,
-): Promise<number> {
+type Way = (closing: Closing, master: BandMaster, least: number, next: number) => Promise<number>;
+
+/** Raises the bound step by step, by multipliers that count money. */
+const byMoney: Way = async (closing, master, least, next) => {
   const { ground, incumbent, lister, classes, tries } = closing;
   const priced = await moneyPrices(ground, lister, master, classes, incumbent.target);
   if (priced === undefined) return least;
@@ -95,10 +96,10 @@ async function closeByMoney(
     vain = found === undefined ? vain + 1 : 0;
   }
   return sure;
-}
+};
 
-/** The same by multipliers that count room, for all that is left below the best plan so far. */
-async function closeByRoom(closing: Closing, _: BandMaster, least: number): Promise<number> {
+/** Looks for all that is left below the best plan so far, by multipliers that count room. */
+export const byRoom: Way = async (closing, _, least) => {
   const { ground, incumbent, lister, classes, tries } = closing;
   let sure = least;
   /** So many coins are too much to look through. */
@@ -123,7 +124,7 @@ async function closeByRoom(closing: Closing, _: BandMaster, least: number): Prom
     }
   }
   return sure;
-}
+};
 
 /** Offers a plan. @returns what no plan of the node costs less than */
 function offered({ lister, incumbent }: Closing, found: Cheapest, least: number): number {
