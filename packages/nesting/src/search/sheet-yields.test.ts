@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { ListedStrip } from '../pattern/strip-lister.js';
 import type { CuttingProblem } from '../problem.js';
 import { type Features, randomOfKind, SMALL } from '../random-kinds.test.support.js';
 import { listedPatterns } from '../two-stage/listed-patterns.test.support.js';
@@ -86,6 +87,40 @@ describe('sheetYields', () => {
       }),
       { numRuns: 100 },
     );
+  });
+
+  it('lets a strip that stretches take up what is too narrow to be left', () => {
+    const strip = (stretches: boolean): ListedStrip => ({
+      box: 0,
+      cuts: 'along',
+      extent: 4,
+      part: { kind: 'lay', piece: 0, turned: false },
+      kept: 0,
+      counts: [[0, 1]],
+      stretches,
+    });
+    const rests = [
+      { extent: 0, kept: 0 },
+      { extent: 3, kept: 0 },
+    ];
+    const yields = (strips: readonly ListedStrip[]) =>
+      sheetYields({
+        faces: [{ box: 0, cuts: 'along', breadth: 10, strips, rests }],
+        demand: [2],
+        numbers: new PieceNumbers([2]),
+        values: [5],
+        coin: 1,
+        best: 10,
+        gap: 10,
+        limits: { kerf: 0, longestCut: 20, narrowest: 3 },
+        steps: new Steps(1000, ENDLESS),
+      })?.map(({ pieces, loss }) => [pieces, loss]);
+    // One leaves 6 of 10; two leave 2, which the shear cannot hold.
+    expect(yields([strip(false)])).toEqual([[1, 5]]);
+    expect(yields([strip(false), strip(true)])).toEqual([
+      [2, 0],
+      [1, 5],
+    ]);
   });
 
   it('gives up where the steps run out', () => {
