@@ -58,7 +58,7 @@ try {
 
 async function liveYear({ name, rack: kind }, index) {
   const path = join(folder, `${index}.sqlite`);
-  const sum = { sheets: 0, money: 0, bought: 0, used: 0 };
+  const sum = { sheets: 0, money: 0, bought: 0, used: 0, proven: 0 };
   const steps = [];
   for (const [number, text] of orders.entries()) {
     const order = join(folder, 'order.yaml');
@@ -115,7 +115,8 @@ function racksOf(kind, now) {
   };
 }
 
-function addPlan(sum, { buy, stock, layouts }) {
+function addPlan(sum, { buy, stock, layouts, bound }) {
+  if (bound.proven) sum.proven++;
   for (const { stock: id, count, cost } of buy) {
     const sheet = stock.find((each) => each.id === id);
     sum.sheets += count;
@@ -150,6 +151,7 @@ function printTable(years) {
       [0.25, 0.5, 0.75, 1].map(at).join(' '),
       String(Math.max(...steps.map(({ offcuts }) => offcuts))),
       (end.value / 100).toFixed(2),
+      String(end.proven),
     ];
   });
   const heads = [
@@ -161,6 +163,7 @@ function printTable(years) {
     'offcuts by quarter',
     'most',
     'worth',
+    'proven',
   ];
   const widths = heads.map((head, column) =>
     Math.max(head.length, ...rows.map((row) => row[column].length)),

@@ -34,7 +34,9 @@ describe('the year with a rack', () => {
     const years = JSON.parse(await readFile(json, 'utf8'));
     for (const { steps } of years) {
       expect(steps).toHaveLength(3);
-      const { bought, used, area } = steps.at(-1);
+      const { bought, used, area, proven } = steps.at(-1);
+      expect(proven).toBeLessThanOrEqual(3);
+      expect(proven).toBeGreaterThan(0);
       // Metal is neither made nor lost: what is bought is in cutters, on the rack, or scrap.
       expect(bought).toBeGreaterThanOrEqual(used + area);
       expect(steps.map(({ money }) => money)).toEqual(
