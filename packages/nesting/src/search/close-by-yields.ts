@@ -12,7 +12,7 @@ import { sheetYields } from './sheet-yields.js';
 import { Steps } from './steps.js';
 import { moneyPrices, roomPrices, type YieldPrices } from './yield-prices.js';
 
-/** How far it is looked, the first time and from then on. */
+/** How far it is looked: a little way by all means, then far by all of them. */
 const LOOKS = [
   { strips: 8_000, steps: 10_000_000, tries: 2 },
   { strips: 20_000, steps: 60_000_000, tries: 3 },

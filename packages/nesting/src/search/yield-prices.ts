@@ -68,18 +68,19 @@ export async function roomPrices(
     const own = { ...ground, classes, objective, book, scale, master, pricer: lister };
     const enough = (scaled: number) => scaled > 0;
     const priced = await pricesOf(ground, lister, { ...own, mostRounds: ROUNDS, enough });
-    return priced === undefined || priced.best <= 0 ? priced?.prices : 'none';
+    return priced === undefined || priced.met <= 0 ? priced?.prices : 'none';
   } finally {
     master.close();
   }
 }
 
+/** @returns also the bound there, and the best that was met with on the way */
 async function pricesOf(
   { effort }: SearchGround,
   lister: StripLister,
   request: LinearRequest,
 ): Promise<
-  { readonly prices: YieldPrices; readonly scaled: number; readonly best: number } | undefined
+  { readonly prices: YieldPrices; readonly scaled: number; readonly met: number } | undefined
 > {
   const { answer, rounds, bound: met } = await solveLinear(request);
   effort.rounds += rounds;
@@ -91,5 +92,5 @@ async function pricesOf(
   const coin = coinWorth(request.objective, multipliers);
   const { within } = lister.price(multipliers.pieces, coin);
   const prices = { values: multipliers.pieces, coin, best: classCost, within };
-  return { prices, scaled, best: met.scaled };
+  return { prices, scaled, met: met.scaled };
 }
