@@ -1,6 +1,6 @@
 import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
 import type { Part, Pattern } from '../pattern/part.js';
-import type { PatternCount } from '../pattern/pattern-count.js';
+import type { Cutting, PatternCount } from '../pattern/pattern-count.js';
 import { patternKey } from '../pattern/pattern-key.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import { Appraiser } from './appraise.js';
@@ -55,8 +55,10 @@ export function dropSurplus(
 }
 
 /** The same list with equal patterns counted together, in the order they first come. */
-export function merged(sheets: readonly PatternCount[]): readonly PatternCount[] {
-  const byKey = new Map<string, PatternCount>();
+export function merged<P extends Cutting>(
+  sheets: readonly PatternCount<P>[],
+): readonly PatternCount<P>[] {
+  const byKey = new Map<string, PatternCount<P>>();
   for (const { pattern, count } of sheets) {
     const key = patternKey(pattern);
     const before = byKey.get(key);

@@ -28,23 +28,60 @@ export interface ListingBudget {
 export type Filling = readonly (readonly [number, number])[];
 
 /**
+ * The most that the first few items of a list are worth in every room, row by row as far as
+ * it is asked for. Copies are taken without their limit, which only overstates the worth.
+ */
+export class MostWorth {
+  readonly #items: readonly KnapsackItem[];
+  readonly #values: readonly number[];
+  readonly #rows: Float64Array[];
+
+  constructor({ capacity, items, values }: Pick<FillingRequest, 'capacity' | 'items' | 'values'>) {
+    this.#items = items;
+    this.#values = values;
+    this.#rows = [new Float64Array(capacity + 1)];
+  }
+
+  /** By number of items up to this one, and by room, what they are worth at most. */
+  ofFirst(items: number): readonly Float64Array[] {
+    while (this.#rows.length <= items) this.#rows.push(this.#next());
+    return this.#rows;
+  }
+
+  #next(): Float64Array {
+    const index = this.#rows.length - 1;
+    const { size, most } = this.#items[index];
+    const value = this.#values[index];
+    const row = this.#rows[index].slice();
+    if (most === 0) return row;
+    for (let room = size; room < row.length; room++) {
+      const worth = row[room - size] + value;
+      if (worth > row[room]) row[room] = worth;
+    }
+    return row;
+  }
+}
+
+/**
  * Lists the fillings of a bounded knapsack that are worth at least `least` and
  * to which no further copy can be added. Depth first from the last item to the
  * first; a branch ends where even the best filling of the rest is worth too little.
+ * @param mostWorth of a list that begins with these items and values, where it is known
  * @returns undefined where the budget ran out before all were listed
  */
 export function listFillings(
   request: FillingRequest,
   budget: ListingBudget,
+  mostWorth = new MostWorth(request),
 ): readonly Filling[] | undefined {
   const { capacity, items, values, least, required } = request;
-  const table = worthTable(request);
+  const rows = mostWorth.ofFirst(items.length);
   const copies = new Int32Array(items.length);
   const found: Filling[] = [];
 
   function visit(item: number, room: number, worth: number, anyRequired: boolean): boolean {
     if (--budget.steps < 0) return false;
-    if (worth + table[item * (capacity + 1) + room] < least) return true;
+    if (worth + rows[item][room] < least) return true;
     if (item === 0) {
       if (!anyRequired || !isMaximal(items, copies, room)) return true;
       if (--budget.fillings < 0) return false;
@@ -65,25 +102,6 @@ export function listFillings(
 
   const complete = visit(items.length, capacity, 0, required >= items.length);
   return complete ? found : undefined;
-}
-
-/** table[i * (capacity + 1) + room]: the most that the first i items are worth in that room. */
-function worthTable({ capacity, items, values }: FillingRequest): Float64Array {
-  const row = capacity + 1;
-  const table = new Float64Array((items.length + 1) * row);
-  items.forEach(({ size, most }, index) => {
-    const above = index * row;
-    const here = above + row;
-    for (let room = 0; room < row; room++) {
-      let best = table[above + room];
-      // Taking copies without their limit only overstates the worth, which keeps the search exact.
-      if (room >= size && most > 0) {
-        best = Math.max(best, table[here + room - size] + values[index]);
-      }
-      table[here + room] = best;
-    }
-  });
-  return table;
 }
 
 function isMaximal(items: readonly KnapsackItem[], copies: Int32Array, room: number): boolean {

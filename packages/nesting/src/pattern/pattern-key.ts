@@ -1,4 +1,5 @@
-import type { Part, Pattern, Slice } from './part.js';
+import type { Part, Slice } from './part.js';
+import type { Cutting } from './pattern-count.js';
 
 /**
  * The same pattern with the slices of every rectangle in one order, however they
@@ -15,7 +16,7 @@ export function partKey(part: Part): string {
 }
 
 /** Two patterns are the same exactly where their keys are. */
-export function patternKey({ stockClass, part }: Pattern): string {
+export function patternKey({ stockClass, part }: Cutting): string {
   return `${stockClass}:${partKey(part)}`;
 }
 

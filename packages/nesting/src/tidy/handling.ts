@@ -1,6 +1,6 @@
 import { cutsInOrder, gaugeSettings } from '../layout/cut-order.js';
 import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
-import type { PatternCount } from '../pattern/pattern-count.js';
+import type { Cutting, PatternCount } from '../pattern/pattern-count.js';
 import { inOrder, patternKey } from '../pattern/pattern-key.js';
 import type { Weights } from '../problem.js';
 
@@ -28,7 +28,7 @@ export class HandlingCount {
   ) {}
 
   /** @param sheets no pattern twice */
-  of(sheets: readonly PatternCount[]): Handling {
+  of(sheets: readonly PatternCount<Cutting>[]): Handling {
     let gaugeSettings = 0;
     let cuts = 0;
     for (const sheet of sheets) {
@@ -40,13 +40,13 @@ export class HandlingCount {
   }
 
   /** The weighted sum of them: less is better. */
-  score(sheets: readonly PatternCount[]): number {
+  score(sheets: readonly PatternCount<Cutting>[]): number {
     const { layouts, gaugeSettings, cuts } = this.of(sheets);
     const { layout = 100, gauge = 10, cut = 1 } = this.weights;
     return layout * layouts + gauge * gaugeSettings + cut * cuts;
   }
 
-  #each({ pattern }: PatternCount): { readonly settings: number; readonly cuts: number } {
+  #each({ pattern }: PatternCount<Cutting>): { readonly settings: number; readonly cuts: number } {
     const key = patternKey(pattern);
     const before = this.#known.get(key);
     if (before !== undefined) return before;

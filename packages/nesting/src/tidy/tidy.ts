@@ -3,7 +3,7 @@ import { Appraiser } from '../layout/appraise.js';
 import { merged } from '../layout/drop-surplus.js';
 import { across, other } from '../pattern/cut-up.js';
 import type { CuttingRules, FillBox } from '../pattern/cutting-rules.js';
-import type { PatternCount } from '../pattern/pattern-count.js';
+import type { Cutting, PatternCount } from '../pattern/pattern-count.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { Rolling, Weights } from '../problem.js';
 import { seededRandom } from '../random.js';
@@ -81,22 +81,25 @@ class Judge {
     others: readonly PatternCount[],
     before: readonly PatternCount[],
   ): readonly PatternCount[] | undefined {
-    const parts = divided.map(({ slices, count }) => ({
-      part: { kind: 'split', cuts: runs, parts: slices } as const,
+    const { stockClass, box, rules, handling } = this;
+    const cut: readonly PatternCount<Cutting>[] = divided.map(({ slices, count }) => ({
+      pattern: { stockClass, part: { kind: 'split', cuts: runs, parts: slices } },
       count,
     }));
-    if (!parts.every(({ part }) => this.#appraiser.appraise(part).legal)) return undefined;
+    // Most are as much trouble, which is soon told.
+    const trouble = handling.score(merged<Cutting>([...others, ...cut]));
+    if (trouble >= handling.score(before)) return undefined;
+    if (!cut.every(({ pattern }) => this.#appraiser.appraise(pattern.part).legal)) return undefined;
     const plan = merged([
       ...others,
-      ...parts.map(({ part, count }) => ({
-        pattern: patternOf(part, this.stockClass, this.box, this.rules),
+      ...cut.map(({ pattern: { part }, count }) => ({
+        pattern: patternOf(part, stockClass, box, rules),
         count,
       })),
     ]);
     // An empty sheet would not be cut at all: that is another plan, and its cost another.
     if (plan.some(({ pattern }) => pattern.counts.length === 0)) return undefined;
-    if (keptOf(plan) < keptOf(before)) return undefined;
-    return this.handling.score(plan) < this.handling.score(before) ? plan : undefined;
+    return keptOf(plan) < keptOf(before) ? undefined : plan;
   }
 }
 

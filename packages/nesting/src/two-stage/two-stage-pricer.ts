@@ -13,7 +13,7 @@ import type {
 } from '../pattern/pattern-pricer.js';
 import type { Rolling } from '../problem.js';
 import { cutStrip } from './cut-strip.js';
-import { listBands } from './list-bands.js';
+import { BandLister } from './list-bands.js';
 import { SheetKnapsack } from './sheet-knapsack.js';
 import { type Faces, type StripFamily, stripFaces } from './strip-family.js';
 import { type LayCounts, StripKnapsack } from './strip-knapsack.js';
@@ -39,6 +39,9 @@ export class TwoStagePricer implements PatternPricer {
   readonly #sheets: readonly SheetKnapsack[];
   readonly #boxes: readonly Box[];
   readonly #demand: readonly number[];
+  #lastLister:
+    | { readonly family: number; readonly values: Float64Array; readonly lister: BandLister }
+    | undefined;
 
   /**
    * @param demand copies of each piece that are of use
@@ -119,14 +122,11 @@ export class TwoStagePricer implements PatternPricer {
     for (const [f, family] of families.entries()) {
       const at = faces.find((face) => face.family === f);
       if (at === undefined) continue;
+      const lister = new BandLister(family, this.#demand, values);
       for (const w of family.widths.keys()) {
         const required = family.widths[w].leading;
         const atLeast = this.#strips[f].worth(w) - gap;
-        const demand = this.#demand;
-        const listed = listBands(
-          { family, face: at, width: w, demand, values, required, least: atLeast },
-          budget,
-        );
+        const listed = lister.list({ face: at, width: w, required, least: atLeast }, budget);
         if (listed === undefined) return undefined;
         for (const band of listed) bands.push(band);
       }
@@ -172,10 +172,16 @@ export class TwoStagePricer implements PatternPricer {
     const wider = lays.slice(0, leading).findIndex(({ across }) => across > beyond);
     const required = wider < 0 ? leading : wider;
     const budget = { fillings: most, steps: most * STEPS_PER_PATTERN };
-    return listBands(
-      { family, face, width, demand: this.#demand, values, required, least },
-      budget,
-    );
+    return this.#listerOf(face.family, values).list({ face, width, required, least }, budget);
+  }
+
+  /** The same as long as the same bands are asked for, fewer of them each time. */
+  #listerOf(family: number, values: ArrayLike<number>): BandLister {
+    const last = this.#lastLister;
+    if (last?.family === family && sameNumbers(last.values, values)) return last.lister;
+    const lister = new BandLister(this.#faces.families[family], this.#demand, values);
+    this.#lastLister = { family, values: Float64Array.from(values), lister };
+    return lister;
   }
 
   #bands(): readonly BandOffer[] {
@@ -246,6 +252,10 @@ export class TwoStagePricer implements PatternPricer {
     }
     return kept + this.#keep(netRest(family.length - filled, this.#limits), extent - kerf);
   }
+}
+
+function sameNumbers(one: Float64Array, other: ArrayLike<number>): boolean {
+  return one.length === other.length && one.every((number, i) => number === other[i]);
 }
 
 function sameStrips(
