@@ -1,16 +1,15 @@
 import type { BandBook } from '../master/band-book.js';
-import { type BandAnswer, type BandDuals, BandMaster } from '../master/band-master.js';
+import type { BandAnswer, BandDuals } from '../master/band-master.js';
 import type { Cap } from '../master/objective.js';
-import { brokenBands, openBands, wholeBands } from './broken-bands.js';
 import { compose } from './compose.js';
 import { fillByDecimation } from './fill-by-decimation.js';
 import { fillSlots } from './fill-slots.js';
 import type { SearchGround } from './ground.js';
 import { type Listing, withLikelyBands } from './likely-bands.js';
 import type { Planned } from './planned.js';
-import { leastFirst, reducedCosts } from './reduced-costs.js';
 import { missingWeight, type Partial } from './refill.js';
-import { settleOneBand } from './settle-one-band.js';
+import { settleLastBands } from './settle-last-bands.js';
+import { settleMostBands } from './settle-most-bands.js';
 import type { SettledSheets } from './settle-sheets.js';
 import { SettledMaster } from './settled-master.js';
 import { slotsOf } from './slots-of.js';
@@ -33,31 +32,12 @@ interface Cut {
   readonly bands: readonly number[];
 }
 
-const EPSILON = 1e-6;
-/** Once no more bands than this are open, the integer master cuts the rest. */
-const BANDS_OPEN = 7;
-/** The share of the room for spare pieces that settling whole numbers of a band may use up. */
-const MAY_LOSE = 0.3;
-/** How many broken bands are tried before one is settled, and what may be lost by the first that will do. */
-const TRIED = 4;
-const LITTLE = 0.0005;
-/** A linear plan that goes without so much is not broken up further. */
-const HOPELESS = 0.6;
-/** Bands that an integer master works with, and nodes it may take. */
-const BANDS = 800;
-const NODES = 150;
-/** How far from the best an answer may be by which less is gone without. */
-const GOOD_ENOUGH = 0.3;
-/** Share of the time left that one integer master may take. */
-const SHARE_OF_TIME = 0.25;
-/** Bands that the integer master works with, those that take the places of others, and those that are decimated. */
-const LISTED_TO_SETTLE: Listing = { most: 80, short: 0.02 };
+/** Bands that take the places of others, and those that are decimated. */
 const LISTED_TO_SWAP: Listing = { most: 400, short: 0.06 };
 const LISTED_TO_DECIMATE: Listing = { most: 150, short: 0.04 };
 /** Spare pieces that there must be room for lest whole bands be hard to find. */
 const ENOUGH_ROOM = 1;
 const ROUNDS_FIRST = 10;
-const ROUNDS_EACH = 2;
 
 /**
  * Settles the bands of sheets that are settled already. The fewer spare pieces there is
@@ -154,8 +134,8 @@ export class BandSettling {
   async settle(random: () => number): Promise<Partial | undefined> {
     const master = this.#master;
     try {
-      const { duals } = await this.#settleMost(random);
-      const cut = duals && !this.#over ? await this.#settleRest(duals) : undefined;
+      const { duals } = await settleMostBands(master, this.#start, random, () => this.#over);
+      const cut = duals && !this.#over ? await this.#settleLast(duals) : undefined;
       const planned = cut && this.#planned(cut);
       return planned && planned.missing > 0 ? this.#planned(this.#swapped(cut)) : planned;
     } finally {
@@ -210,86 +190,11 @@ export class BandSettling {
     return this.#book.sheets.map((_, sheet) => this.#master.sheets[sheet] ?? 0);
   }
 
-  /** @returns the linear plan then */
-  async #settleMost(random: () => number): Promise<BandAnswer> {
-    const master = this.#master;
-    const most = this.#start.cost + MAY_LOSE * Math.abs(this.#start.cost);
-    let answer = this.#start;
-    for (let settled = true; settled; ) {
-      settled = false;
-      for (const band of wholeBands(answer, random)) {
-        if (openBands(master, answer) <= BANDS_OPEN || this.#over) return answer;
-        const count = Math.floor(answer.bands[band] - (master.bands[band] ?? 0) + EPSILON);
-        if (count === 0) continue;
-        master.settleBand(band, count);
-        const next = await master.solve(ROUNDS_EACH, most);
-        if (next !== undefined && next.cost <= most) {
-          answer = next;
-          settled = true;
-        } else {
-          master.settleBand(band, -count);
-        }
-      }
-    }
-    while (openBands(master, answer) > BANDS_OPEN) {
-      const next = await settleOneBand(master, answer, brokenBands(master, answer, random), {
-        tried: TRIED,
-        little: LITTLE,
-        rounds: ROUNDS_EACH,
-      });
-      if (next === undefined || next.cost > HOPELESS) return answer;
-      answer = next;
-    }
-    return answer;
-  }
-
-  async #settleRest(duals: BandDuals): Promise<Cut | undefined> {
-    const ground = this.#ground;
-    const { engines, deadline, effort } = ground;
+  async #settleLast(duals: BandDuals): Promise<Cut | undefined> {
     const { caps, weights } = this.#request;
-    const { left, needed, bands: settled } = this.#master;
-    const book = withLikelyBands(ground, this.#book, left, duals, LISTED_TO_SETTLE);
-    const here = (slot: number) => book.find(this.#book.slots[slot]) ?? 0;
-    const slotDuals: number[] = [];
-    const slotsNeeded: number[] = [];
-    this.#book.slots.forEach((_, slot) => {
-      slotDuals[here(slot)] = duals.slots[slot] ?? 0;
-      slotsNeeded[here(slot)] = needed[slot] ?? 0;
-    });
-    const master = new BandMaster({
-      demand: left,
-      classes: this.#settled.classes,
-      objective: { cost: undefined, caps },
-      penalties: weights,
-      packs: true,
-      needed: slotsNeeded,
-      book,
-      engines,
-    });
-    try {
-      const costs = reducedCosts(book, { ...duals, slots: slotDuals }, (_, copies) => copies);
-      const ofUse = costs.bands.map((cost, band) =>
-        book.bands[band].counts.every(([piece, copies]) => copies <= left[piece])
-          ? cost
-          : Number.POSITIVE_INFINITY,
-      );
-      master.addFromBook(undefined, leastFirst(ofUse, BANDS));
-      this.#book.sheets.forEach((_, sheet) => {
-        master.setLeastOfSheet(sheet, this.#master.sheets[sheet] ?? 0);
-      });
-      effort.integerMasters++;
-      const answer = await master.solve({
-        integer: true,
-        seconds: deadline.left() * SHARE_OF_TIME,
-        nodes: NODES,
-        gap: GOOD_ENOUGH,
-      });
-      if (typeof answer === 'string') return undefined;
-      const bands = book.bands.map((_, band) => (settled[band] ?? 0) + answer.bands[band]);
-      return { book, sheets: answer.sheets, bands };
-    } finally {
-      master.close();
-    }
+    const { classes } = this.#settled;
+    const request = { classes, caps, weights, book: this.#book, sheets: this.#sheets(), duals };
+    return settleLastBands(this.#ground, request, this.#master);
   }
 
   /** The same with bands swapped, so that less lacks. */
