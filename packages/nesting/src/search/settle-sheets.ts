@@ -110,7 +110,10 @@ export class SheetSettling {
     });
     try {
       const start = await master.solve(ROUNDS_FIRST);
-      const answer = await settleSupplies(ground, master, start, APART, 1);
+      const settled = await settleSupplies(ground, master, start, APART, 1);
+      const again = settled && settled !== start ? await master.solve(ROUNDS_FIRST) : settled;
+      // Fresh patterns may have broken others.
+      const answer = again && (await settleSupplies(ground, master, again, 0, 1));
       const duals = answer?.duals;
       if (answer === undefined || duals === undefined) return undefined;
       const any = pool.slots.map(() => ANY_NUMBER);

@@ -121,4 +121,41 @@ describe('settleSupplies', () => {
     );
     expect(seen.best / seen.all).toBeGreaterThan(0.7);
   });
+
+  it('finds numbers with room for the least money, though patterns that suit them are not known yet', async () => {
+    const seen = { all: 0, found: 0 };
+    const stock = [sheet('s', 90, 60, { price: 11 }), sheet('t', 47, 41, { price: 4 })];
+    /** Room with so many sheets of each, all patterns known. */
+    const roomOf = async (wanted: Parameters<typeof opened>[0], s: number, t: number) => {
+      const { master, ground } = opened(wanted, stock, 11 * s + 4 * t);
+      const dear = ground.classes.findIndex(({ supplies }) => supplies[0].price === 11);
+      master.settleSupply(dear, 0, s);
+      master.settleSupply(1 - dear, 0, t);
+      const answer = await master.solve(MANY_ROUNDS);
+      master.close();
+      return -(answer?.cost ?? Number.POSITIVE_INFINITY);
+    };
+    await fc.assert(
+      fc.asyncProperty(pieces, async (wanted) => {
+        let least = 4;
+        const any = async () => {
+          for (let s = 0; 11 * s <= least; s++) {
+            if ((least - 11 * s) % 4 !== 0) continue;
+            if ((await roomOf(wanted, s, (least - 11 * s) / 4)) > 0.01) return true;
+          }
+          return false;
+        };
+        while (!(await any())) least++;
+        // Patterns of first fit, and what comes up soon for the broken plan.
+        const { ground, master } = opened(wanted, stock, least);
+        const start = await master.solve(4);
+        const found = await settleSupplies(ground, master, start, FAR, 1);
+        master.close();
+        seen.all++;
+        if (found !== undefined && found.cost < 0) seen.found++;
+      }),
+      { numRuns: 60 },
+    );
+    expect(seen.found / seen.all).toBeGreaterThan(0.97);
+  });
 });
