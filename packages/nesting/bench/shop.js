@@ -1,6 +1,6 @@
 /**
  * Invented orders of a shop: how many are proven best within 2, 5 and 20 seconds
- * (S; K with a rule for keeping offcuts), then how time and memory grow with the
+ * (S; F with few of each piece; K with a rule for keeping offcuts), then how time and memory grow with the
  * types of pieces (T) and with quantities (Q), which must hardly matter. Run by
  * `npm run bench:shop`. Fails where a plan does not verify or a bound is above the
  * cost.
@@ -24,6 +24,11 @@ const order = (index) => ({
 const numbers = Array.from({ length: ORDERS }, (_, index) => index);
 const shop = [
   ...numbers.map((index) => ({ name: `S${index + 1}`, kind: 'shop', order: order(index) })),
+  ...numbers.map((index) => ({
+    name: `F${index + 1}`,
+    kind: 'shop, few',
+    order: { ...order(index), quantities: [5, 15] },
+  })),
   ...numbers.map((index) => ({
     name: `K${index + 1}`,
     kind: 'shop, keeping',
@@ -114,7 +119,7 @@ function add({ name, kind, order }, { pieces }, row, faults) {
 }
 
 function summaryOf(rows) {
-  const kinds = ['shop', 'shop, keeping'].flatMap((kind) => {
+  const kinds = ['shop', 'shop, few', 'shop, keeping'].flatMap((kind) => {
     const own = rows.filter((row) => row.kind === kind);
     if (own.length === 0) return [];
     const gaps = own.filter(({ proven }) => !proven).map(({ relativeGap }) => relativeGap);

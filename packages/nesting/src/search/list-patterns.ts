@@ -65,7 +65,7 @@ export function listPatterns(
 }
 
 /** By slot, what the best band in it is worth. */
-function bestInSlots(book: BandBook, values: readonly number[]): readonly number[] {
+export function bestInSlots(book: BandBook, values: readonly number[]): readonly number[] {
   const best = book.slots.map(() => 0);
   for (const { slot, counts } of book.bands) {
     const worth = counts.reduce((sum, [piece, copies]) => sum + values[piece] * copies, 0);

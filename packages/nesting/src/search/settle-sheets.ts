@@ -11,6 +11,7 @@ import { RoomSearch, type SheetsWithRoom } from './room-search.js';
 import { settleSupplies } from './settle-supplies.js';
 import { SettledMaster } from './settled-master.js';
 import { likelyDivisions } from './sheet-divisions.js';
+import { widenPool } from './widen-pool.js';
 
 export interface SheetSettlingRequest {
   /** Likely patterns, many of them. */
@@ -44,6 +45,8 @@ const BANDS = 800;
 const MOST_OF_STOCK = 0.4;
 const MOST_OF_SLOT = 0.04;
 const ROUNDS_FIRST = 10;
+/** Of so many sheets whole numbers may be so far from the linear plan that other patterns suit them. */
+const FEW_SHEETS = 40;
 /** How many sheets are cut otherwise in sheets that are unlike: such a share, but so many at most. */
 const UNLIKE = { share: 0.03, most: 2 };
 /** More slots than any division has. */
@@ -55,13 +58,16 @@ const EPSILON = 1e-6;
  * leaves as much room for spare pieces as possible, which whole bands need.
  */
 export class SheetSettling {
+  readonly #ground: SearchGround;
   readonly #classes: readonly StockClass[];
-  readonly #book: BandBook;
+  #book: BandBook;
   /** In the linear plan, how many of each sheet pattern. */
-  readonly #amounts: readonly number[];
+  #amounts: readonly number[];
   /** How many sheets of each stock. */
   readonly #counts: readonly number[];
-  readonly #search: RoomSearch;
+  #search: RoomSearch;
+  /** Widens the pool; undefined once that is done, and where there are many sheets. */
+  #widen: (() => ReturnType<typeof widenPool>) | undefined;
   /** Opens the search for likely sheets; undefined once that is done. */
   #openLikely: (() => EntropySearch | undefined) | undefined;
   #likely: EntropySearch | undefined;
@@ -69,7 +75,7 @@ export class SheetSettling {
   readonly linearRoom: number;
   /** Sheets whose room is known and that were not given yet, and those that were. */
   #known: readonly SheetsWithRoom[] = [];
-  readonly #given: SheetsWithRoom[] = [];
+  #given: SheetsWithRoom[] = [];
 
   private constructor(
     ground: SearchGround,
@@ -78,6 +84,7 @@ export class SheetSettling {
     answer: BandAnswer,
   ) {
     const { book, amounts } = chosenFrom(ground, request.pool, answer);
+    this.#ground = ground;
     this.#classes = classes;
     this.#book = book;
     this.#amounts = amounts;
@@ -85,6 +92,10 @@ export class SheetSettling {
       of.reduce((sum, amount) => sum + Math.ceil(amount - EPSILON), 0),
     );
     this.#search = new RoomSearch(ground, book, amounts);
+    const sheets = this.#counts.reduce((sum, count) => sum + count, 0);
+    if (sheets <= FEW_SHEETS) {
+      this.#widen = () => widenPool(ground, { ...request, classes, answer });
+    }
     this.#openLikely = () => {
       const listed = listPatterns(ground, { ...request, classes, answer });
       const worth = answer.duals?.pieces ?? [];
@@ -110,10 +121,7 @@ export class SheetSettling {
     });
     try {
       const start = await master.solve(ROUNDS_FIRST);
-      const settled = await settleSupplies(ground, master, start, APART, 1);
-      const again = settled && settled !== start ? await master.solve(ROUNDS_FIRST) : settled;
-      // Fresh patterns may have broken others.
-      const answer = again && (await settleSupplies(ground, master, again, 0, 1));
+      const answer = await settleSupplies(ground, master, start, APART, 1);
       const duals = answer?.duals;
       if (answer === undefined || duals === undefined) return undefined;
       const any = pool.slots.map(() => ANY_NUMBER);
@@ -139,7 +147,8 @@ export class SheetSettling {
   }
 
   /**
-   * Sheets that leave as much room as was found, unlike those of the times before.
+   * Sheets that leave as much room as was found, unlike those of the times before. Where few leave
+   * none though broken ones do, they are sought once more among more patterns.
    * @returns undefined where there is no time, or nothing unlike was found
    */
   async settle(random: () => number): Promise<SettledSheets | undefined> {
@@ -149,9 +158,25 @@ export class SheetSettling {
       .filter(({ numbers }) => this.#given.every((given) => unlike(given.numbers, numbers)))
       .sort((a, b) => b.room - a.room);
     const [best] = this.#known;
+    if ((best?.room ?? -1) < 0 && this.linearRoom > 0 && this.#widened())
+      return this.settle(random);
     if (best === undefined) return undefined;
     this.#given.push(best);
     return this.#settled(this.#book, best);
+  }
+
+  /** Whether there are more patterns to choose from now. */
+  #widened(): boolean {
+    const wide = this.#widen?.();
+    this.#widen = undefined;
+    if (wide === undefined) return false;
+    const { book, amounts } = chosenFrom(this.#ground, wide.pool, wide.answer);
+    this.#book = book;
+    this.#amounts = amounts;
+    this.#search = new RoomSearch(this.#ground, book, amounts);
+    this.#known = [];
+    this.#given = [];
+    return true;
   }
 
   #settled(book: BandBook, { numbers, room }: SheetsWithRoom): SettledSheets {
