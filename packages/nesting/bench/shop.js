@@ -1,9 +1,9 @@
 /**
  * Invented orders of a shop: how many are proven best within 2, 5 and 20 seconds
- * (S; F with few of each piece; K with a rule for keeping offcuts), then how time and memory grow with the
- * types of pieces (T) and with quantities (Q), which must hardly matter. Run by
- * `npm run bench:shop`. Fails where a plan does not verify or a bound is above the
- * cost.
+ * (S; F with few of each piece; K with a rule for keeping offcuts), then how time
+ * and memory grow with the types of pieces (T) and with quantities (Q), which must
+ * hardly matter. Run by `npm run bench:shop`. Fails where a plan does not verify or a
+ * bound is above the cost.
  */
 import { fork } from 'node:child_process';
 import { once } from 'node:events';

@@ -8,7 +8,7 @@ import type { SearchGround } from './ground.js';
 import { type Listing, withLikelyBands } from './likely-bands.js';
 import type { Planned } from './planned.js';
 import { missingWeight, type Partial } from './refill.js';
-import { settleLastBands } from './settle-last-bands.js';
+import { type Cut, settleLastBands } from './settle-last-bands.js';
 import { settleMostBands } from './settle-most-bands.js';
 import type { SettledSheets } from './settle-sheets.js';
 import { SettledMaster } from './settled-master.js';
@@ -23,13 +23,6 @@ export interface BandSettlingRequest {
   readonly weights: readonly number[];
   /** The same, 1 on average. */
   readonly losses: readonly number[];
-}
-
-/** Whole sheets and bands. */
-interface Cut {
-  readonly book: BandBook;
-  readonly sheets: readonly number[];
-  readonly bands: readonly number[];
 }
 
 /** Bands that take the places of others, and those that are decimated. */

@@ -7,6 +7,13 @@ import { type Listing, withLikelyBands } from './likely-bands.js';
 import { leastFirst, reducedCosts } from './reduced-costs.js';
 import type { SettledMaster } from './settled-master.js';
 
+/** Whole sheets and bands. */
+export interface Cut {
+  readonly book: BandBook;
+  readonly sheets: readonly number[];
+  readonly bands: readonly number[];
+}
+
 export interface LastBandsRequest {
   readonly classes: readonly StockClass[];
   readonly caps: readonly Cap[];
@@ -39,14 +46,7 @@ export async function settleLastBands(
   ground: SearchGround,
   { classes, caps, weights, book: known, sheets, duals }: LastBandsRequest,
   { left, needed, bands: settled }: Pick<SettledMaster, 'left' | 'needed' | 'bands'>,
-): Promise<
-  | {
-      readonly book: BandBook;
-      readonly sheets: readonly number[];
-      readonly bands: readonly number[];
-    }
-  | undefined
-> {
+): Promise<Cut | undefined> {
   const { engines, deadline, effort } = ground;
   const book = withLikelyBands(ground, known, left, duals, LISTED);
   const here = (slot: number) => book.find(known.slots[slot]) ?? 0;

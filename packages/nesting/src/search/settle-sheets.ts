@@ -158,15 +158,15 @@ export class SheetSettling {
       .filter(({ numbers }) => this.#given.every((given) => unlike(given.numbers, numbers)))
       .sort((a, b) => b.room - a.room);
     const [best] = this.#known;
-    if ((best?.room ?? -1) < 0 && this.linearRoom > 0 && this.#widened())
+    if ((best?.room ?? -1) < 0 && this.linearRoom > 0 && this.#widenPool())
       return this.settle(random);
     if (best === undefined) return undefined;
     this.#given.push(best);
     return this.#settled(this.#book, best);
   }
 
-  /** Whether there are more patterns to choose from now. */
-  #widened(): boolean {
+  /** @returns whether there are more patterns to choose from now */
+  #widenPool(): boolean {
     const wide = this.#widen?.();
     this.#widen = undefined;
     if (wide === undefined) return false;

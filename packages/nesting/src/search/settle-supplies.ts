@@ -51,8 +51,7 @@ export async function settleSupplies(
   for (const { count, cost } of tried) {
     // Settling the others as well hardly ever costs less: only if fresh patterns come up, which may
     // well be where pieces lack.
-    const { cost: least = 0 } = best?.next ?? {};
-    if (least < 0 && cost >= least - EPSILON) break;
+    if (best !== undefined && best.next.cost < 0 && cost >= best.next.cost - EPSILON) break;
     const opened = await settle(count, Math.max(rounds, ROUNDS_FOR_ROOM), 0);
     const next = opened && (await settleSupplies(ground, master, opened, 0, rounds));
     if (next !== undefined && (best === undefined || next.cost < best.next.cost)) {

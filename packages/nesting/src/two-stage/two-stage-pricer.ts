@@ -12,8 +12,8 @@ import type {
   SheetDivision,
 } from '../pattern/pattern-pricer.js';
 import type { Rolling } from '../problem.js';
+import { BandLister } from './band-lister.js';
 import { cutStrip } from './cut-strip.js';
-import { BandLister } from './list-bands.js';
 import { SheetKnapsack } from './sheet-knapsack.js';
 import { type Faces, type StripFamily, stripFaces } from './strip-family.js';
 import { type LayCounts, StripKnapsack } from './strip-knapsack.js';
@@ -39,6 +39,7 @@ export class TwoStagePricer implements PatternPricer {
   readonly #sheets: readonly SheetKnapsack[];
   readonly #boxes: readonly Box[];
   readonly #demand: readonly number[];
+  /** What listed bands last, and of what. */
   #lastLister:
     | { readonly family: number; readonly values: Float64Array; readonly lister: BandLister }
     | undefined;
@@ -175,7 +176,7 @@ export class TwoStagePricer implements PatternPricer {
     return this.#listerOf(face.family, values).list({ face, width, required, least }, budget);
   }
 
-  /** The same as long as the same bands are asked for, fewer of them each time. */
+  /** The last one as long as the values are the same: bands of a slot are asked for again where they were too many. */
   #listerOf(family: number, values: ArrayLike<number>): BandLister {
     const last = this.#lastLister;
     if (last?.family === family && sameNumbers(last.values, values)) return last.lister;
