@@ -17,10 +17,11 @@ export interface PatternListRequest {
   /** The stock, its supplies settled, and the linear plan that counts spare pieces. */
   readonly classes: readonly StockClass[];
   readonly answer: BandAnswer;
+  /** Patterns that are listed at most. */
+  readonly most: number;
 }
 
-/** Patterns that are listed at most, what they may lose in measures of spare pieces, and how that shrinks. */
-const LISTED = 40_000;
+/** What patterns may lose at first, in measures of spare pieces, and how that shrinks. */
 const MAY_LOSE = 0.02;
 const MUST_LIST = 5e-4;
 const CLOSER = 1.4;
@@ -38,21 +39,21 @@ const EPSILON = 1e-6;
  */
 export function listPatterns(
   ground: SearchGround,
-  { pool, caps, losses, classes, answer }: PatternListRequest,
+  { pool, caps, losses, classes, answer, most }: PatternListRequest,
 ): BandBook | undefined {
   const { demand, pricer } = ground;
   const { duals } = answer;
   if (duals === undefined || pricer.within === undefined) return undefined;
   // No multiplier of a piece is more than what going without it counts.
-  const most = demand.reduce((sum, quantity, piece) => sum + quantity * losses[piece], 0);
-  const scale = exactScale(2 * most);
+  const allLost = demand.reduce((sum, quantity, piece) => sum + quantity * losses[piece], 0);
+  const scale = exactScale(2 * allLost);
   const objective = { cost: undefined, caps };
   const { multipliers, priced, bound } = boundAt({ ...ground, classes, objective, scale }, duals);
   // Of sheets that the linear plan does without, the best patterns are of use as well.
   const least = bound.classCost.map((cost, box) => Math.min(cost, priced.worth[box]));
   for (let gap = MAY_LOSE * scale; gap >= MUST_LIST * scale; gap /= CLOSER) {
     if (ground.deadline.left() <= 0) return undefined;
-    const list = pricer.within(multipliers.pieces, least, Math.floor(gap), LISTED);
+    const list = pricer.within(multipliers.pieces, least, Math.floor(gap), most);
     if (list === undefined) continue;
     const book = ground.newBook();
     book.addList(list);

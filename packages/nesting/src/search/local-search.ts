@@ -17,7 +17,7 @@ import {
   refillRest,
 } from './refill.js';
 import { SheetChoice } from './sheet-choice.js';
-import { type LinearPlan, lossesOf, SheetsFirst } from './sheets-first.js';
+import { fewSheets, type LinearPlan, lossesOf, SheetsFirst } from './sheets-first.js';
 
 /** With so many of each kind of piece and so many sheets, sheets are settled before bands. */
 const MANY_OF_EACH = 8;
@@ -124,17 +124,18 @@ export class LocalSearch {
 
   /** Aims for a good plan soon and for one that meets the bound, by turns. */
   async #planSheetsFirst(): Promise<void> {
-    const incumbent = this.#incumbent;
-    this.#sheetsFirst ??= new SheetsFirst(
-      this.#ground,
-      incumbent,
-      this.#guide,
-      likelyPool(this.#ground, this.#root),
-      linearPlan(this.#ground, this.#root),
-      seededRandom(this.#seed),
-    );
+    this.#sheetsFirst ??= this.#openSheetsFirst();
     const partial = await this.#sheetsFirst.plan();
     if (partial !== undefined) this.#complete(partial);
+  }
+
+  #openSheetsFirst(): SheetsFirst {
+    const ground = this.#ground;
+    const root = this.#root;
+    const linear = linearPlan(ground, root);
+    const pool = fewSheets(linear) ? patternsSoFar(ground) : likelyPool(ground, root);
+    const random = seededRandom(this.#seed);
+    return new SheetsFirst(ground, this.#incumbent, this.#guide, pool, linear, random);
   }
 
   #bandsFirst(round: number): boolean {
@@ -180,22 +181,32 @@ export class LocalSearch {
 function manyOfEach({ demand }: SearchGround, { answer }: LinearResult): boolean {
   const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
   const kinds = demand.filter((quantity) => quantity > 0).length;
-  const sheets = answer?.sheets.reduce((sum, amount) => sum + amount, 0) ?? 0;
-  return pieces >= MANY_OF_EACH * kinds && sheets >= MANY_SHEETS;
+  return pieces >= MANY_OF_EACH * kinds && sheetsOf(answer) >= MANY_SHEETS;
 }
 
-function linearPlan({ demand, scale }: SearchGround, { bound }: LinearResult): LinearPlan {
+function linearPlan({ demand, scale }: SearchGround, { bound, answer }: LinearResult): LinearPlan {
   const kinds = [...demand.keys()].filter((piece) => demand[piece] > 0);
   const worth = kinds.reduce((sum, piece) => sum + bound.multipliers.pieces[piece], 0);
-  return { cost: bound.scaled / scale, meanWorth: worth / kinds.length / scale };
+  return {
+    cost: bound.scaled / scale,
+    meanWorth: worth / kinds.length / scale,
+    sheets: sheetsOf(answer),
+  };
+}
+
+function sheetsOf(answer: LinearResult['answer']): number {
+  return answer?.sheets.reduce((sum, amount) => sum + amount, 0) ?? 0;
 }
 
 /** Likely patterns: listed where that is soon done, or else those that came up. */
 function likelyPool(ground: SearchGround, root: LinearResult): BandBook {
-  const { scale, book } = ground;
+  const { scale } = ground;
   const gap = GAP_TO_LIST * Math.max(0, ...root.bound.classCost.map((cost) => cost / scale));
-  const listed = likelyBook(ground, root, gap, MOST_LISTED);
-  if (listed !== undefined) return listed;
+  return likelyBook(ground, root, gap, MOST_LISTED) ?? patternsSoFar(ground);
+}
+
+function patternsSoFar(ground: SearchGround): BandBook {
+  const { book } = ground;
   const pool = ground.newBook();
   pool.adopt(book, [...book.bands.keys()], [...book.sheets.keys()]);
   return pool;

@@ -50,8 +50,12 @@ const STARTS_BEFORE_RULING_OUT = 2;
  * same order gives the same plan on a busy machine.
  */
 const BRIEF_STEPS = 6;
-/** Of what a large order costs, no brief search is made for so little. */
-const LITTLE = 0.01;
+/**
+ * Of what an order of many of each costs, no brief search is made for so little: of 78 steps for
+ * 1 to 5 % in invented orders of few sheets three were of use, for 0.4 to 1.2 %, and each took
+ * a third of a second.
+ */
+const LITTLE = 0.05;
 /** How a search ends by which a master over all patterns proves the plan. */
 const ALL_SEARCHED = 'all patterns within the gap searched';
 /** Share of the time that the linear plan over the quick pricer's patterns may take. */

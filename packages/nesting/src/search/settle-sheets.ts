@@ -19,6 +19,8 @@ export interface SheetSettlingRequest {
   readonly caps: readonly Cap[];
   /** For each piece, what going without one counts, 1 on average. */
   readonly losses: readonly number[];
+  /** Whether there are so few sheets that whole numbers of them are far from the linear plan. */
+  readonly fewSheets: boolean;
 }
 
 /** Sheets that are settled, whose bands may still be broken. */
@@ -45,8 +47,10 @@ const BANDS = 800;
 const MOST_OF_STOCK = 0.4;
 const MOST_OF_SLOT = 0.04;
 const ROUNDS_FIRST = 10;
-/** Of so many sheets whole numbers may be so far from the linear plan that other patterns suit them. */
-const FEW_SHEETS = 40;
+/** Patterns that are listed for the search for likely sheets. */
+const LISTED_LIKELY = 40_000;
+/** Those that are listed for whole numbers of few sheets, first and where these leave no room. */
+const LISTED_FOR_FEW = [10_000, 40_000];
 /** How many sheets are cut otherwise in sheets that are unlike: such a share, but so many at most. */
 const UNLIKE = { share: 0.03, most: 2 };
 /** More slots than any division has. */
@@ -66,8 +70,8 @@ export class SheetSettling {
   /** How many sheets of each stock. */
   readonly #counts: readonly number[];
   #search: RoomSearch;
-  /** Widens the pool; undefined once that is done, and where there are many sheets. */
-  #widen: (() => ReturnType<typeof widenPool>) | undefined;
+  /** Widen the pool, each by more than the one before; those that were not asked for yet. */
+  readonly #widenings: (() => ReturnType<typeof widenPool>)[];
   /** Opens the search for likely sheets; undefined once that is done. */
   #openLikely: (() => EntropySearch | undefined) | undefined;
   #likely: EntropySearch | undefined;
@@ -92,12 +96,13 @@ export class SheetSettling {
       of.reduce((sum, amount) => sum + Math.ceil(amount - EPSILON), 0),
     );
     this.#search = new RoomSearch(ground, book, amounts);
-    const sheets = this.#counts.reduce((sum, count) => sum + count, 0);
-    if (sheets <= FEW_SHEETS) {
-      this.#widen = () => widenPool(ground, { ...request, classes, answer });
-    }
+    const widths = request.fewSheets ? LISTED_FOR_FEW : [];
+    this.#widenings = widths.map(
+      (most) => () => widenPool(ground, { ...request, classes, answer, most }),
+    );
     this.#openLikely = () => {
-      const listed = listPatterns(ground, { ...request, classes, answer });
+      const asked = { ...request, classes, answer, most: LISTED_LIKELY };
+      const listed = listPatterns(ground, asked);
       const worth = answer.duals?.pieces ?? [];
       return listed && EntropySearch.open(ground, listed, this.#counts, worth);
     };
@@ -147,11 +152,13 @@ export class SheetSettling {
   }
 
   /**
-   * Sheets that leave as much room as was found, unlike those of the times before. Where few leave
-   * none though broken ones do, they are sought once more among more patterns.
+   * Sheets that leave as much room as was found, unlike those of the times before. Few sheets are
+   * sought among patterns listed for their numbers, and where they leave no room though broken
+   * ones do, once more among more patterns.
    * @returns undefined where there is no time, or nothing unlike was found
    */
   async settle(random: () => number): Promise<SettledSheets | undefined> {
+    if (this.#widenings.length === LISTED_FOR_FEW.length) this.#widenPool();
     const start = this.#rounded(this.#given.length === 0 ? () => 0.5 : random);
     const found = await this.#search.from(start, random);
     this.#known = [...this.#known, ...found]
@@ -167,8 +174,7 @@ export class SheetSettling {
 
   /** @returns whether there are more patterns to choose from now */
   #widenPool(): boolean {
-    const wide = this.#widen?.();
-    this.#widen = undefined;
+    const wide = this.#widenings.shift()?.();
     if (wide === undefined) return false;
     const { book, amounts } = chosenFrom(this.#ground, wide.pool, wide.answer);
     this.#book = book;

@@ -5,11 +5,16 @@ import type { Partial, RefillGuide } from './refill.js';
 import { BandSettling } from './settle-bands.js';
 import { SheetSettling } from './settle-sheets.js';
 
-/** What the linear plan of the whole problem costs, and what a piece is worth there, on average of the kinds. */
+/** The linear plan of the whole problem. */
 export interface LinearPlan {
   readonly cost: number;
+  /** What a piece is worth, on average of the kinds. */
   readonly meanWorth: number;
+  readonly sheets: number;
 }
+
+/** Whole numbers of so few sheets may be so far from the linear plan that other patterns suit them. */
+const FEW_SHEETS = 40;
 
 /** With room for less than so many spare pieces, whole bands are sought by exact means first. */
 const LITTLE_ROOM = 0.5;
@@ -34,7 +39,7 @@ export class SheetsFirst {
   readonly #ground: SearchGround;
   readonly #incumbent: Incumbent;
   readonly #guide: RefillGuide;
-  /** Likely patterns, many of them. */
+  /** Likely patterns; many of them where there are many sheets. */
   readonly #pool: BandBook;
   readonly #linear: LinearPlan;
   readonly #random: () => number;
@@ -155,6 +160,7 @@ export class SheetsFirst {
       caps: [...objective.caps, { measure: this.#incumbent.measure, atMost: target }],
       weights,
       losses: lossesOf(this.#guide),
+      fewSheets: fewSheets(this.#linear),
     };
   }
 
@@ -165,6 +171,11 @@ export class SheetsFirst {
   #left(): number {
     return this.#ground.deadline.left();
   }
+}
+
+/** Whether patterns are listed for settled numbers of sheets, so that the pool needs hold but few. */
+export function fewSheets({ sheets }: LinearPlan): boolean {
+  return sheets <= FEW_SHEETS;
 }
 
 function fewerMissing(one: Partial | undefined, other: Partial | undefined): Partial | undefined {

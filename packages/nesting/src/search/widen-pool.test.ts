@@ -35,7 +35,7 @@ describe('widening a pool by a linear plan that counts spare pieces', () => {
         pool.adopt(all, used(first.bands), used(first.sheets));
         const answer = await planOf(pool);
         if (answer?.duals === undefined) return;
-        const wide = widenPool(ground, { pool, caps, losses, classes, answer });
+        const wide = widenPool(ground, { pool, caps, losses, classes, answer, most: 10_000 });
         if (wide === undefined) return;
         seen.wide++;
         const { duals } = wide.answer;
