@@ -20,7 +20,7 @@ import { SheetChoice } from './sheet-choice.js';
 import { fewSheets, type LinearPlan, lossesOf, SheetsFirst } from './sheets-first.js';
 
 /** With so many of each kind of piece and so many sheets, sheets are settled before bands. */
-const MANY_OF_EACH = 8;
+const MANY_OF_EACH = 4;
 const MANY_SHEETS = 12;
 /**
  * Every so often bands are settled first all the same: soon where all sheets cost alike, so

@@ -175,7 +175,11 @@ export class SheetSettling {
   /** @returns whether there are more patterns to choose from now */
   #widenPool(): boolean {
     const wide = this.#widenings.shift()?.();
-    if (wide === undefined) return false;
+    if (wide === undefined) {
+      // Where so many cannot be listed, more cannot either.
+      this.#widenings.length = 0;
+      return false;
+    }
     const { book, amounts } = chosenFrom(this.#ground, wide.pool, wide.answer);
     this.#book = book;
     this.#amounts = amounts;
