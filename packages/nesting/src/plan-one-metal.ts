@@ -87,7 +87,7 @@ export async function planOneMetal(
     effort: { ...effort, patterns: grounds.book.bands.length + grounds.book.sheets.length },
     ending,
   });
-  const withoutValue = async (until: Deadline, tell: () => void) => {
+  const withoutValue = async (until: Deadline, tell: (better?: readonly Planned[]) => void) => {
     const plain = new MetalGrounds({
       ...setting,
       classes: classes.map((entry) => freeOffcuts(entry, problem)),
@@ -96,7 +96,7 @@ export async function planOneMetal(
     });
     const ground = plain.for(leastMoney, until);
     const known = plain.start;
-    return (await search({ ground, known, brief: false, seed, onProgress: tell })).planned;
+    await search({ ground, known, brief: false, seed, onProgress: () => tell(), onBetter: tell });
   };
   const { start } = grounds;
   const found = await search({

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { deadlineIn } from './deadline.js';
+import { type Deadline, deadlineIn } from './deadline.js';
 import { planCutting } from './plan-cutting.js';
 import { offcut, piece, sheet } from './plan-cutting.test.support.js';
 import type { CuttingProblem, KeepRule } from './problem.js';
@@ -57,9 +57,9 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
     const spied = async (problem: CuttingProblem, known?: readonly Planned[]) => {
       const { ground, start } = groundOf(problem);
       let times = 0;
-      const withoutValue = async () => {
+      const withoutValue = async (_: Deadline, tell: (better?: readonly Planned[]) => void) => {
         times++;
-        return known;
+        tell(known);
       };
       const deadline = { left: () => (times > 0 ? 0 : 1e6) };
       const request = { known: start, brief: false, seed: 1 };

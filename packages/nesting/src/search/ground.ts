@@ -36,11 +36,12 @@ export interface SearchGround {
   /** A plan with its surplus taken out, its remnants then worth the more; only where they have a value. */
   readonly bare: ((planned: readonly Planned[]) => readonly Planned[]) | undefined;
   /**
-   * A plan made as if offcuts and remnants were worth nothing, which is found much sooner for many pieces;
-   * undefined where they are worth nothing anyway. `tell` is called now and then.
+   * Makes plans as if offcuts and remnants were worth nothing, which are found much sooner for many pieces;
+   * undefined where they are worth nothing anyway. `tell` is called now and then, and with each plan that
+   * is better than those before.
    */
   readonly withoutValue:
-    | ((until: Deadline, tell: () => void) => Promise<readonly Planned[] | undefined>)
+    | ((until: Deadline, tell: (better?: readonly Planned[]) => void) => Promise<void>)
     | undefined;
   /** Cuts a demand from some of the stock by the rule of thumb; undefined where that is not enough. */
   readonly firstFit: (

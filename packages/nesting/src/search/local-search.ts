@@ -51,15 +51,11 @@ export class LocalSearch {
     this.#seed = seed;
   }
 
-  /** Whether there are many of each piece, and many sheets. */
-  get manyOfEach(): boolean {
-    return manyOfEach(this.#ground, this.#root);
-  }
-
   /** Whether sheets can be settled before bands, which many of each piece ask for. */
   get sheetsFirst(): boolean {
     const { pricer, bare } = this.#ground;
-    return this.manyOfEach && pricer.bandsOf !== undefined && bare === undefined;
+    const sheets = sheetsOf(this.#root.answer);
+    return manyOfEach(this.#ground, sheets) && pricer.bandsOf !== undefined && bare === undefined;
   }
 
   /** For each piece, what going without one counts, 1 on average. */
@@ -178,10 +174,11 @@ export class LocalSearch {
   }
 }
 
-function manyOfEach({ demand }: SearchGround, { answer }: LinearResult): boolean {
+/** Whether there are many of each piece, and many sheets. */
+export function manyOfEach({ demand }: SearchGround, sheets: number): boolean {
   const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
   const kinds = demand.filter((quantity) => quantity > 0).length;
-  return pieces >= MANY_OF_EACH * kinds && sheetsOf(answer) >= MANY_SHEETS;
+  return pieces >= MANY_OF_EACH * kinds && sheets >= MANY_SHEETS;
 }
 
 function linearPlan({ demand, scale }: SearchGround, { bound, answer }: LinearResult): LinearPlan {

@@ -10,7 +10,7 @@ import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
 import { Incumbent, type Watchers } from './incumbent.js';
 import { masterOfAll, masterOfLikely, masterOfPool, mayList } from './listed-masters.js';
-import { LocalSearch } from './local-search.js';
+import { LocalSearch, manyOfEach } from './local-search.js';
 import { masterOfEveryPattern } from './master-of-every-pattern.js';
 import type { Planned } from './planned.js';
 import { ruleOutCost } from './rule-out-cost.js';
@@ -111,6 +111,8 @@ class Hunt {
   async run(): Promise<SearchEnding> {
     const { incumbent } = this;
     const ground = this.#ground;
+    // A good plan is had so long before the linear plan that minds what remnants are worth.
+    if (this.#many) await this.#withoutValue();
     const root = await this.#solveRoot();
     if (this.#over) return 'bound met';
     if (root === undefined) return 'time limit';
@@ -128,7 +130,6 @@ class Hunt {
       await local.cutCheaper(0, BRIEF_STEPS);
       return this.#ending;
     }
-    if (local.manyOfEach) await this.#withoutValue();
     const starts = local.sheetsFirst ? STARTS_OF_MANY : 1;
     for (let round = 0; round < starts && !incumbent.met && this.#left() > 0; round++) {
       await local.refill(undefined, round, STEPS_BEFORE_LISTING);
@@ -232,11 +233,20 @@ class Hunt {
     return ruledOut;
   }
 
-  /** Takes a plan made as if remnants were worth nothing, and learns its patterns. */
+  /** Whether there are many of each piece, and many sheets by the plan that is known, if any. */
+  get #many(): boolean {
+    const { planned } = this.incumbent;
+    const sheets = planned?.reduce((sum, { count }) => sum + count, 0);
+    return manyOfEach(this.#ground, sheets ?? Number.POSITIVE_INFINITY);
+  }
+
+  /** Takes plans made as if remnants were worth nothing, and learns the patterns of the best. */
   async #withoutValue(): Promise<void> {
     const { withoutValue, book } = this.#ground;
-    const tell = () => this.incumbent.tell('local search');
-    this.incumbent.offer(await withoutValue?.(this.#share(SHARE_WITHOUT_VALUE), tell));
+    await withoutValue?.(this.#share(SHARE_WITHOUT_VALUE), (better) => {
+      this.incumbent.offer(better);
+      this.incumbent.tell('local search');
+    });
     for (const { pattern } of this.incumbent.planned ?? []) book.addPattern(pattern);
   }
 
