@@ -61,7 +61,7 @@ const SHARE_TO_BRANCH = 0.25;
 /** The same where each number of sheets is searched to the end, once local search has bettered the plan. */
 const SHARE_TO_CLOSE = 0.6;
 /** Share of the time left in which a plan is made as if remnants were worth nothing. */
-const SHARE_WITHOUT_VALUE = 0.4;
+const SHARE_WITHOUT_VALUE = 0.5;
 /** Local searches, each from another start, and those in vain after which the search ends. */
 const ROUNDS = 60;
 const ROUNDS_IN_VAIN = 10;
