@@ -2,8 +2,8 @@
  * Invented orders of a shop: how many are proven best within 2, 5 and 20 seconds
  * (S; F with few of each piece, E with fewer; K with a rule for keeping offcuts, V with
  * that and few of each piece), then how time and memory grow with the types of pieces
- * (T) and with quantities (Q), which must hardly matter. Run by `npm run bench:shop`. Fails where a plan does not verify or a
- * bound is above the cost.
+ * (T) and with quantities (Q), which must hardly matter. Run by `npm run bench:shop`.
+ * Fails where a plan does not verify or a bound is above the cost.
  */
 import { fork } from 'node:child_process';
 import { once } from 'node:events';

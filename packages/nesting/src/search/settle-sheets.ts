@@ -158,7 +158,8 @@ export class SheetSettling {
    * @returns undefined where there is no time, or nothing unlike was found
    */
   async settle(random: () => number): Promise<SettledSheets | undefined> {
-    if (this.#widenings.length === LISTED_FOR_FEW.length) this.#widenPool();
+    const untouched = this.#widenings.length === LISTED_FOR_FEW.length;
+    if (untouched) this.#widenPool();
     const start = this.#rounded(this.#given.length === 0 ? () => 0.5 : random);
     const found = await this.#search.from(start, random);
     this.#known = [...this.#known, ...found]
