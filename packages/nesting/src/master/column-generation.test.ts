@@ -143,6 +143,32 @@ describe('solveLinear', () => {
     expect(rounds).toBeGreaterThan(1);
   });
 
+  it('learns no band of a width that no sheet is divided into', async () => {
+    const lengths = [90, 110, 140, 170, 210, 260, 310, 370, 430, 500];
+    const { ground } = groundOf({
+      pieces: lengths.map((length, i) => ({
+        id: `strip ${i}`,
+        length,
+        width: i % 2 === 0 ? 25 : 38,
+        quantity: 20 + i,
+        mayTurn: true,
+      })),
+      stock: [
+        { kind: 'sheet', id: 'a', length: 1000, width: 700, price: 9, onHand: 0, canBuy: 'any' },
+        { kind: 'sheet', id: 'b', length: 700, width: 500, price: 5, onHand: 0, canBuy: 'any' },
+      ],
+      shear: { firstCut: 'either', stages: 2 },
+    });
+    const master = new BandMaster(ground);
+    const { finished } = await solveLinear({ ...ground, master, enough: () => false });
+    master.close();
+    expect(finished).toBe(true);
+    const { bands, sheets } = ground.book;
+    const divided = new Set(sheets.flatMap(({ slots }) => slots.map(([slot]) => slot)));
+    expect(bands.length).toBeGreaterThan(lengths.length);
+    expect(bands.filter(({ slot }) => !divided.has(slot))).toEqual([]);
+  });
+
   it('stops at its limits with a bound that holds, and counts what it has solved', async () => {
     const { ground } = groundOf(
       barProblem(100, [

@@ -139,7 +139,11 @@ function addThriftyPatterns(
   }
 }
 
-/** Adds the bands that are worth more than their slots. */
+/**
+ * Adds the bands that are worth more than their slots. Those of slots that no sheet has so far
+ * are left out: the division that has one brings its band. In orders of many kinds they are
+ * so many that the master took most of the time, for bands of hardly any use.
+ */
 function addBands(
   book: BandBook,
   duals: BandDuals,
@@ -147,6 +151,7 @@ function addBands(
   scale: number,
 ): void {
   for (const offer of offers) {
+    if (!book.has(offer)) continue;
     const slot = book.slot(offer.box, offer.cuts, offer.extent);
     const price = (duals.slots[slot] ?? 0) * scale;
     if (offer.worth > price + LEAST_GAIN * scale) book.addBand(offer.make());
