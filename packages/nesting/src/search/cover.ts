@@ -8,7 +8,7 @@ import type { Pattern } from '../pattern/part.js';
 import { solveCheapest } from './cheapest-master.js';
 import { compose } from './compose.js';
 import type { SearchGround } from './ground.js';
-import type { Planned } from './planned.js';
+import { kindsIn, type Planned } from './planned.js';
 
 export interface CoverRequest {
   /** Pieces to cut. */
@@ -117,7 +117,7 @@ function addLikely(
   { demand, caps }: CoverRequest,
   { bound }: LinearResult,
 ): void {
-  const kinds = demand.filter((quantity) => quantity > 0).length;
+  const kinds = kindsIn(demand);
   const copies = demand.reduce((sum, quantity) => sum + quantity, 0);
   if (kinds > FEW_KINDS && copies < MANY_OF_EACH * kinds) return;
   const pricer = ground.pricerFor(demand);

@@ -6,7 +6,7 @@ import type { SearchGround } from './ground.js';
 import { guideOf } from './guide.js';
 import type { Incumbent } from './incumbent.js';
 import { likelyBook } from './listed-masters.js';
-import type { Planned } from './planned.js';
+import { kindsIn, type Planned } from './planned.js';
 import {
   cutAgain,
   missingWeight,
@@ -177,8 +177,7 @@ export class LocalSearch {
 /** Whether there are many of each piece, and many sheets. */
 export function manyOfEach({ demand }: SearchGround, sheets: number): boolean {
   const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
-  const kinds = demand.filter((quantity) => quantity > 0).length;
-  return pieces >= MANY_OF_EACH * kinds && sheets >= MANY_SHEETS;
+  return pieces >= MANY_OF_EACH * kindsIn(demand) && sheets >= MANY_SHEETS;
 }
 
 function linearPlan({ demand, scale }: SearchGround, { bound, answer }: LinearResult): LinearPlan {

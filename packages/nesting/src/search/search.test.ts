@@ -5,6 +5,7 @@ import { deadlineIn } from '../deadline.js';
 import { EVERY_KIND } from '../kinds.test.support.js';
 import { leastCost, loadHighs } from '../least-cost.test.support.js';
 import { misfits } from '../misfits.js';
+import type { StripLister } from '../pattern/strip-lister.js';
 import { SMALL } from '../random-kinds.test.support.js';
 import { groundOf } from './ground.test.support.js';
 import { search } from './search.js';
@@ -47,5 +48,63 @@ describe.each(kinds)('a search without enumeration, with $name', ({ problems }) 
       }),
       { numRuns: OF_EACH },
     );
+  });
+});
+
+describe('a search where remnants have a value', () => {
+  /** The phases until an integer master finds a plan, each named once in a row. */
+  async function phasesOf(kinds: number) {
+    const strips = [628, 477, 565, 738, 389, 448].slice(0, kinds);
+    const { ground, start } = groundOf({
+      pieces: strips.map((length, i) => ({
+        id: `strip ${i}`,
+        length,
+        width: i % 2 === 0 ? 62 : 56,
+        quantity: 31 + 3 * i,
+        mayTurn: true,
+      })),
+      stock: [
+        { kind: 'sheet', id: 'a', length: 1400, width: 1000, price: 650, onHand: 0, canBuy: 'any' },
+        { kind: 'sheet', id: 'b', length: 1000, width: 700, price: 350, onHand: 0, canBuy: 'any' },
+      ],
+      shear: { firstCut: 'either', stages: 2 },
+      keep: [{ leastLength: 360, leastWidth: 60, coinsPerMillion: 175, trouble: 5 }],
+    });
+    const phases: string[] = [];
+    const tell = (phase: string) => {
+      if (phase !== 'better plan' && phase !== phases.at(-1)) phases.push(phase);
+    };
+    // What searches to the end lists strips by it.
+    const lister = ground.stripLister();
+    if (lister === undefined) throw new Error('strips cannot be listed');
+    const told: StripLister = {
+      price: (values, coin) => {
+        tell('to the end');
+        return lister.price(values, coin);
+      },
+      pattern: (face, strips) => lister.pattern(face, strips),
+    };
+    const minute = deadlineIn(60, Date.now);
+    const deadline = { left: () => (phases.includes('integer master') ? 0 : minute.left()) };
+    const { cost, bound } = await search({
+      ground: { ...ground, everyPattern: () => undefined, stripLister: () => told, deadline },
+      known: start,
+      brief: false,
+      seed: 1,
+      onProgress: ({ phase }) => tell(phase),
+    });
+    return { phases: phases.slice(0, 3), proven: cost === bound };
+  }
+
+  it('seeks a plan before it searches numbers of sheets to the end, unless there are few kinds', {
+    timeout: 90_000,
+  }, async () => {
+    const many = await phasesOf(6);
+    expect(many).toEqual({
+      phases: ['linear plan', 'branching', 'integer master'],
+      proven: false,
+    });
+    const few = await phasesOf(4);
+    expect(few).toEqual({ phases: ['linear plan', 'to the end', 'branching'], proven: true });
   });
 });

@@ -12,7 +12,7 @@ import { Incumbent, type Watchers } from './incumbent.js';
 import { masterOfAll, masterOfLikely, masterOfPool, mayList } from './listed-masters.js';
 import { LocalSearch, manyOfEach } from './local-search.js';
 import { masterOfEveryPattern } from './master-of-every-pattern.js';
-import type { Planned } from './planned.js';
+import { kindsIn, type Planned } from './planned.js';
 import { ruleOutCost } from './rule-out-cost.js';
 
 export type { SearchStep } from './incumbent.js';
@@ -60,6 +60,8 @@ const SHARE_OF_ROOT = 0.5;
 const SHARE_TO_BRANCH = 0.25;
 /** The same where each number of sheets is searched to the end, once local search has bettered the plan. */
 const SHARE_TO_CLOSE = 0.6;
+/** Orders of so few kinds of pieces are mostly searched to the end at once; of more, good plans are had before. */
+const FEW_KINDS = 4;
 /** Share of the time left in which a plan is made as if remnants were worth nothing. */
 const SHARE_WITHOUT_VALUE = 0.5;
 /** Local searches, each from another start, and those in vain after which the search ends. */
@@ -119,13 +121,16 @@ class Hunt {
     await this.#dive(root, 0);
     if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
     const branches = new SupplyBranches(ground.classes, root);
-    if (!incumbent.met) await this.#branch(branches, SHARE_TO_BRANCH);
+    if (!incumbent.met) await this.#branch(branches, SHARE_TO_BRANCH, this.#fewKinds);
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
     const { brief } = this.#request;
     // Of a hundred steps of a brief search in orders of many of each, three came to anything.
     if (brief && local.sheetsFirst) return this.#ending;
     // Of many of each piece it takes seconds, and finds nothing that settling sheets does not.
     if (!incumbent.met && !local.sheetsFirst) await masterOfPool(ground, incumbent);
+    if (!incumbent.met && this.#mayClose && !this.#fewKinds) {
+      await this.#branch(branches, SHARE_TO_BRANCH);
+    }
     if (this.#over) return 'bound met';
     if (brief) {
       await local.cutCheaper(0, BRIEF_STEPS);
@@ -199,7 +204,8 @@ class Hunt {
     return taken;
   }
 
-  async #branch(branches: SupplyBranches, share: number): Promise<void> {
+  /** @param close whether each number of sheets is searched to the end, where it may be */
+  async #branch(branches: SupplyBranches, share: number, close = true): Promise<void> {
     const { incumbent } = this;
     const master = this.#master;
     const ground = { ...this.#ground, deadline: this.#share(share) };
@@ -207,9 +213,10 @@ class Hunt {
       ground,
       master,
       enough: (value) => incumbent.wouldMeet(value),
-      raised: this.#mayClose
-        ? (...node) => closeByYields(ground, incumbent, master, ...node)
-        : undefined,
+      raised:
+        close && this.#mayClose
+          ? (...node) => closeByYields(ground, incumbent, master, ...node)
+          : undefined,
     });
     incumbent.raise(scaled);
     incumbent.tell('branching');
@@ -219,6 +226,10 @@ class Hunt {
   get #mayClose(): boolean {
     const { objective, stripLister } = this.#ground;
     return !mayList(this.#ground) && objective.caps.length === 0 && stripLister() !== undefined;
+  }
+
+  get #fewKinds(): boolean {
+    return kindsIn(this.#ground.demand) <= FEW_KINDS;
   }
 
   /** Whether the best plan is proven by ruling out all that cost less; tried once for a cost. */

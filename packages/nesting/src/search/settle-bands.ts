@@ -6,7 +6,7 @@ import { fillByDecimation } from './fill-by-decimation.js';
 import { fillSlots } from './fill-slots.js';
 import type { SearchGround } from './ground.js';
 import { type Listing, withLikelyBands } from './likely-bands.js';
-import type { Planned } from './planned.js';
+import { kindsIn, type Planned } from './planned.js';
 import { missingWeight, type Partial } from './refill.js';
 import { type Cut, settleLastBands } from './settle-last-bands.js';
 import { settleMostBands } from './settle-most-bands.js';
@@ -108,8 +108,7 @@ export class BandSettling {
 
   /** With room for so little, neither decimation to the end nor linear plans settle all bands but seldom. */
   get tight(): boolean {
-    const kinds = this.#ground.demand.filter((quantity) => quantity > 0).length;
-    return this.room * kinds < ENOUGH_ROOM;
+    return this.room * kindsIn(this.#ground.demand) < ENOUGH_ROOM;
   }
 
   close(): void {

@@ -1,6 +1,7 @@
 import type { BandBook } from '../master/band-book.js';
 import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
+import { kindsIn } from './planned.js';
 import type { Partial, RefillGuide } from './refill.js';
 import { BandSettling } from './settle-bands.js';
 import { SheetSettling } from './settle-sheets.js';
@@ -165,7 +166,7 @@ export class SheetsFirst {
   }
 
   get #kinds(): number {
-    return this.#ground.demand.filter((quantity) => quantity > 0).length;
+    return kindsIn(this.#ground.demand);
   }
 
   #left(): number {
