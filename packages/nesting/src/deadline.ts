@@ -12,3 +12,9 @@ export function deadlineIn(seconds: number, now: () => number = Date.now): Deadl
   const end = now() + seconds * 1000;
   return { left: () => (end - now()) / 1000 };
 }
+
+/** A deadline when so much of the time that is left now is over. */
+export function shareOf(deadline: Deadline, share: number): Deadline {
+  const until = deadline.left() * (1 - share);
+  return { left: () => deadline.left() - until };
+}

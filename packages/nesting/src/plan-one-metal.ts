@@ -1,5 +1,5 @@
 import { assignStock } from './assign-stock.js';
-import type { Deadline } from './deadline.js';
+import { type Deadline, shareOf } from './deadline.js';
 import { dropSurplus } from './layout/drop-surplus.js';
 import { leastMetal, leastMoney, metal, money, totalCost } from './master/objective.js';
 import { type StockClass, stockClasses } from './master/stock-class.js';
@@ -200,9 +200,4 @@ function anyChoice(classes: readonly StockClass[]): boolean {
     (supply) =>
       supply.price === 0 || supply.price * metal.of(first) !== first.price * metal.of(supply),
   );
-}
-
-function shareOf(deadline: Deadline, share: number): Deadline {
-  const end = deadline.left() * (1 - share);
-  return { left: () => deadline.left() - end };
 }

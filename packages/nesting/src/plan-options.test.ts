@@ -117,7 +117,7 @@ describe('the options of planCutting', () => {
       shear: either,
     };
     let clock = 0;
-    const plan = await planned(problem, { timeLimitSeconds: 100, now: () => (clock += 100) });
+    const plan = await planned(problem, { timeLimitSeconds: 200, now: () => (clock += 100) });
     const bounds = metals.map(async (metal) => {
       const one = {
         ...problem,
@@ -125,7 +125,7 @@ describe('the options of planCutting', () => {
         stock: problem.stock.filter((s) => s.metal === metal),
       };
       let own = 0;
-      return (await planned(one, { timeLimitSeconds: 30, now: () => (own += 100) })).bound.cost;
+      return (await planned(one, { timeLimitSeconds: 60, now: () => (own += 100) })).bound.cost;
     });
     const apart = (await Promise.all(bounds)).reduce((sum, bound) => sum + bound, 0);
     expect(apart).toBeGreaterThan(0);

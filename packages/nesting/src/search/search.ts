@@ -1,10 +1,8 @@
-import type { Deadline } from '../deadline.js';
+import { shareOf } from '../deadline.js';
 import { BandMaster } from '../master/band-master.js';
 import { type LinearResult, solveLinear } from '../master/column-generation.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
-import { SupplyBranches } from './branch-on-supplies.js';
-import { closeByYields } from './close-by-yields.js';
 import { withFirstFit } from './complete-plan.js';
 import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
@@ -12,7 +10,8 @@ import { Incumbent, type Watchers } from './incumbent.js';
 import { masterOfAll, masterOfLikely, masterOfPool, mayList } from './listed-masters.js';
 import { LocalSearch, manyOfEach } from './local-search.js';
 import { masterOfEveryPattern } from './master-of-every-pattern.js';
-import { kindsIn, type Planned } from './planned.js';
+import type { Planned } from './planned.js';
+import { BoundRaising } from './raise-bound.js';
 import { ruleOutCost } from './rule-out-cost.js';
 
 export type { SearchStep } from './incumbent.js';
@@ -60,8 +59,6 @@ const SHARE_OF_ROOT = 0.5;
 const SHARE_TO_BRANCH = 0.25;
 /** The same where each number of sheets is searched to the end, once local search has bettered the plan. */
 const SHARE_TO_CLOSE = 0.6;
-/** Orders of so few kinds of pieces are mostly searched to the end at once; of more, good plans are had before. */
-const FEW_KINDS = 4;
 /** Share of the time left in which a plan is made as if remnants were worth nothing. */
 const SHARE_WITHOUT_VALUE = 0.5;
 /** Local searches, each from another start, and those in vain after which the search ends. */
@@ -120,16 +117,16 @@ class Hunt {
     if (root === undefined) return 'time limit';
     await this.#dive(root, 0);
     if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
-    const branches = new SupplyBranches(ground.classes, root);
-    if (!incumbent.met) await this.#branch(branches, SHARE_TO_BRANCH, this.#fewKinds);
+    const raising = new BoundRaising(ground, incumbent, this.#master, root);
+    if (!incumbent.met) await raising.raise(SHARE_TO_BRANCH, raising.closesSoon);
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
     const { brief } = this.#request;
     // Of a hundred steps of a brief search in orders of many of each, three came to anything.
     if (brief && local.sheetsFirst) return this.#ending;
     // Of many of each piece it takes seconds, and finds nothing that settling sheets does not.
     if (!incumbent.met && !local.sheetsFirst) await masterOfPool(ground, incumbent);
-    if (!incumbent.met && this.#mayClose && !this.#fewKinds) {
-      await this.#branch(branches, SHARE_TO_BRANCH);
+    if (!incumbent.met && raising.mayClose && !raising.closesSoon) {
+      await raising.raise(SHARE_TO_BRANCH, true);
     }
     if (this.#over) return 'bound met';
     if (brief) {
@@ -143,7 +140,7 @@ class Hunt {
         return ALL_SEARCHED;
       }
     }
-    if (!incumbent.met && this.#mayClose) await this.#branch(branches, SHARE_TO_CLOSE);
+    if (!incumbent.met && raising.mayClose) await raising.raise(SHARE_TO_CLOSE, true);
     if (incumbent.met) return 'bound met';
     if (await masterOfAll(ground, incumbent, root)) return ALL_SEARCHED;
     if (mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
@@ -175,7 +172,7 @@ class Hunt {
         pricer: quick,
         master: this.#master,
         enough: () => false,
-        deadline: this.#share(SHARE_OF_QUICK),
+        deadline: shareOf(ground.deadline, SHARE_OF_QUICK),
       });
       ground.effort.rounds += first.rounds;
     }
@@ -183,7 +180,7 @@ class Hunt {
       ...ground,
       master: this.#master,
       enough: (scaled) => this.incumbent.wouldMeet(scaled),
-      deadline: this.#share(SHARE_OF_ROOT),
+      deadline: shareOf(ground.deadline, SHARE_OF_ROOT),
     });
     ground.effort.rounds += root.rounds;
     this.incumbent.raise(root.bound.scaled);
@@ -202,34 +199,6 @@ class Hunt {
     });
     this.incumbent.offer(withFirstFit(ground, taken));
     return taken;
-  }
-
-  /** @param close whether each number of sheets is searched to the end, where it may be */
-  async #branch(branches: SupplyBranches, share: number, close = true): Promise<void> {
-    const { incumbent } = this;
-    const master = this.#master;
-    const ground = { ...this.#ground, deadline: this.#share(share) };
-    const scaled = await branches.raise({
-      ground,
-      master,
-      enough: (value) => incumbent.wouldMeet(value),
-      raised:
-        close && this.#mayClose
-          ? (...node) => closeByYields(ground, incumbent, master, ...node)
-          : undefined,
-    });
-    incumbent.raise(scaled);
-    incumbent.tell('branching');
-  }
-
-  /** Whether a number of sheets may be searched to the end. */
-  get #mayClose(): boolean {
-    const { objective, stripLister } = this.#ground;
-    return !mayList(this.#ground) && objective.caps.length === 0 && stripLister() !== undefined;
-  }
-
-  get #fewKinds(): boolean {
-    return kindsIn(this.#ground.demand) <= FEW_KINDS;
   }
 
   /** Whether the best plan is proven by ruling out all that cost less; tried once for a cost. */
@@ -254,8 +223,8 @@ class Hunt {
 
   /** Takes plans made as if remnants were worth nothing, and learns the patterns of the best. */
   async #withoutValue(): Promise<void> {
-    const { withoutValue, book } = this.#ground;
-    await withoutValue?.(this.#share(SHARE_WITHOUT_VALUE), (better) => {
+    const { withoutValue, book, deadline } = this.#ground;
+    await withoutValue?.(shareOf(deadline, SHARE_WITHOUT_VALUE), (better) => {
       this.incumbent.offer(better);
       this.incumbent.tell('local search');
     });
@@ -269,12 +238,6 @@ class Hunt {
 
   get #over(): boolean {
     return this.incumbent.met || this.incumbent.impossible;
-  }
-
-  /** A deadline when so much of the time that is left now is over. */
-  #share(share: number): Deadline {
-    const until = this.#left() * (1 - share);
-    return { left: () => this.#left() - until };
   }
 
   #left(): number {

@@ -1,0 +1,64 @@
+import { shareOf } from '../deadline.js';
+import type { BandMaster } from '../master/band-master.js';
+import type { LinearResult } from '../master/column-generation.js';
+import { SupplyBranches } from './branch-on-supplies.js';
+import { closeByYields } from './close-by-yields.js';
+import type { SearchGround } from './ground.js';
+import type { Incumbent } from './incumbent.js';
+import { mayList } from './listed-masters.js';
+import { kindsIn } from './planned.js';
+
+/** Orders of so few kinds of pieces are mostly searched to the end at once; of more, good plans are had before. */
+const FEW_KINDS = 4;
+
+/**
+ * Raises the bound of a search: by branching on how many of each supply are taken, and where it
+ * may, by searching each number to the end, which finds the best plan besides.
+ */
+export class BoundRaising {
+  readonly #ground: SearchGround;
+  readonly #incumbent: Incumbent;
+  readonly #master: BandMaster;
+  readonly #branches: SupplyBranches;
+
+  /**
+   * @param master of the whole problem
+   * @param root its linear plan
+   */
+  constructor(ground: SearchGround, incumbent: Incumbent, master: BandMaster, root: LinearResult) {
+    this.#ground = ground;
+    this.#incumbent = incumbent;
+    this.#master = master;
+    this.#branches = new SupplyBranches(ground.classes, root);
+  }
+
+  /** Whether numbers of sheets may be searched to the end. */
+  get mayClose(): boolean {
+    const { objective, stripLister } = this.#ground;
+    return !mayList(this.#ground) && objective.caps.length === 0 && stripLister() !== undefined;
+  }
+
+  /** Whether it is best to do so before a good plan is known. */
+  get closesSoon(): boolean {
+    return this.mayClose && kindsIn(this.#ground.demand) <= FEW_KINDS;
+  }
+
+  /**
+   * Goes on from where it was left.
+   * @param share of the time left that it may take
+   * @param close whether numbers of sheets are searched to the end; only where they may be
+   */
+  async raise(share: number, close: boolean): Promise<void> {
+    const incumbent = this.#incumbent;
+    const master = this.#master;
+    const ground = { ...this.#ground, deadline: shareOf(this.#ground.deadline, share) };
+    const scaled = await this.#branches.raise({
+      ground,
+      master,
+      enough: (value) => incumbent.wouldMeet(value),
+      raised: close ? (...node) => closeByYields(ground, incumbent, master, ...node) : undefined,
+    });
+    incumbent.raise(scaled);
+    incumbent.tell('branching');
+  }
+}
