@@ -1,7 +1,7 @@
 import { byMetal } from './by-metal.js';
 import { checkOptions } from './check-options.js';
 import { checkProblem } from './check-problem.js';
-import { type Deadline, deadlineIn } from './deadline.js';
+import { type Deadline, deadlineIn, shareOf } from './deadline.js';
 import type { CuttingPlan, PlanOutcome } from './plan.js';
 import { planOneMetal } from './plan-one-metal.js';
 import type { CuttingProblem } from './problem.js';
@@ -99,10 +99,9 @@ export async function planCutting(
     onPlan?.(plan);
   };
   for (const [index, part] of parts.entries()) {
-    const share = deadline.left() * (1 - 1 / (parts.length - index));
     const plan = await planOneMetal({
       ...part,
-      deadline: { left: () => deadline.left() - share },
+      deadline: shareOf(deadline, 1 / (parts.length - index)),
       engines,
       seed,
       ...(onProgress && { onProgress: (step) => onProgress(whole.progress(index, step)) }),

@@ -1,3 +1,4 @@
+import { shareOf } from '../deadline.js';
 import type { BandBook } from '../master/band-book.js';
 import type { LinearResult } from '../master/column-generation.js';
 import type { SearchGround } from './ground.js';
@@ -83,9 +84,9 @@ export function likelyBook(
   // Of sheets that the linear plan does without, the best patterns are of use as well.
   const { worth } = pricer.price(multipliers.pieces, 0);
   const least = classCost.map((cost, g) => Math.min(cost, worth[g]));
-  const until = ground.deadline.left() * (1 - SHARE_TO_LIST);
+  const toList = shareOf(ground.deadline, SHARE_TO_LIST);
   for (let short = Math.floor(gap * scale); short >= 1; short = Math.floor(short / 1.5)) {
-    if (ground.deadline.left() <= until) return undefined;
+    if (toList.left() <= 0) return undefined;
     const list = pricer.within(multipliers.pieces, least, short, most);
     if (list === undefined) continue;
     const book = ground.newBook();
@@ -109,9 +110,9 @@ export async function masterOfLikely(
   if (pricer.within === undefined) return;
   const { multipliers, classCost } = root.bound;
   let gap = incumbent.target * scale - root.bound.scaled;
-  const until = ground.deadline.left() * (1 - SHARE_TO_LIST);
+  const toList = shareOf(ground.deadline, SHARE_TO_LIST);
   for (; gap >= 1; gap = Math.floor(gap / 2)) {
-    if (ground.deadline.left() <= until) return;
+    if (toList.left() <= 0) return;
     const list = pricer.within(multipliers.pieces, classCost, gap, MOST_LIKELY);
     if (list === undefined) continue;
     const book = ground.newBook();

@@ -1,3 +1,4 @@
+import { shareOf } from '../deadline.js';
 import { solvePatternMaster } from '../master/pattern-master.js';
 import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
@@ -19,8 +20,8 @@ export async function masterOfEveryPattern(
 ): Promise<boolean> {
   const { classes, demand, objective, engines, deadline, effort } = ground;
   if (incumbent.met || objective.caps.length > 0 || deadline.left() <= 0) return false;
-  const until = deadline.left() * (1 - SHARE_TO_ENUMERATE);
-  const patterns = ground.everyPattern(() => deadline.left() <= until);
+  const toEnumerate = shareOf(deadline, SHARE_TO_ENUMERATE);
+  const patterns = ground.everyPattern(() => toEnumerate.left() <= 0);
   if (patterns === undefined) return false;
   const { measure } = incumbent;
   effort.integerMasters++;
