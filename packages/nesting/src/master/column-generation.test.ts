@@ -143,30 +143,35 @@ describe('solveLinear', () => {
     expect(rounds).toBeGreaterThan(1);
   });
 
-  it('learns no band of a width that no sheet is divided into', async () => {
-    const lengths = [90, 110, 140, 170, 210, 260, 310, 370, 430, 500];
-    const { ground } = groundOf({
-      pieces: lengths.map((length, i) => ({
-        id: `strip ${i}`,
-        length,
-        width: i % 2 === 0 ? 25 : 38,
-        quantity: 20 + i,
-        mayTurn: true,
-      })),
-      stock: [
-        { kind: 'sheet', id: 'a', length: 1000, width: 700, price: 9, onHand: 0, canBuy: 'any' },
-        { kind: 'sheet', id: 'b', length: 700, width: 500, price: 5, onHand: 0, canBuy: 'any' },
-      ],
-      shear: { firstCut: 'either', stages: 2 },
-    });
-    const master = new BandMaster(ground);
-    const { finished } = await solveLinear({ ...ground, master, enough: () => false });
-    master.close();
-    expect(finished).toBe(true);
-    const { bands, sheets } = ground.book;
-    const divided = new Set(sheets.flatMap(({ slots }) => slots.map(([slot]) => slot)));
-    expect(bands.length).toBeGreaterThan(lengths.length);
-    expect(bands.filter(({ slot }) => !divided.has(slot))).toEqual([]);
+  it('learns no band of a width that no sheet is divided into, where there are many kinds', async () => {
+    /** So many kinds of strips; how many bands, and how many of them no sheet has a slot for. */
+    async function learnt(kinds: number) {
+      const { ground } = groundOf({
+        pieces: Array.from({ length: kinds }, (_, i) => ({
+          id: `strip ${i}`,
+          length: 90 + 29 * i,
+          width: i % 2 === 0 ? 25 : 38,
+          quantity: 20 + i,
+          mayTurn: true,
+        })),
+        stock: [
+          { kind: 'sheet', id: 'a', length: 1000, width: 700, price: 9, onHand: 0, canBuy: 'any' },
+          { kind: 'sheet', id: 'b', length: 700, width: 500, price: 5, onHand: 0, canBuy: 'any' },
+        ],
+        shear: { firstCut: 'either', stages: 2 },
+      });
+      const master = new BandMaster(ground);
+      const { finished } = await solveLinear({ ...ground, master, enough: () => false });
+      master.close();
+      expect(finished).toBe(true);
+      const { bands, sheets } = ground.book;
+      const divided = new Set(sheets.flatMap(({ slots }) => slots.map(([slot]) => slot)));
+      return { bands: bands.length, idle: bands.filter(({ slot }) => !divided.has(slot)).length };
+    }
+    const many = await learnt(16);
+    expect(many.bands).toBeGreaterThan(16);
+    expect(many.idle).toBe(0);
+    expect((await learnt(10)).idle).toBeGreaterThan(0);
   });
 
   it('stops at its limits with a bound that holds, and counts what it has solved', async () => {

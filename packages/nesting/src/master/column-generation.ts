@@ -41,6 +41,8 @@ export interface LinearResult {
 
 /** A pattern must gain this share of a coin to be worth a column. */
 const LEAST_GAIN = 1e-7;
+/** With so many kinds of pieces, bands are only of use in slots that sheets have. */
+const MANY_KINDS = 16;
 
 /**
  * Solves the linear master over all patterns of a kind by column generation:
@@ -78,7 +80,7 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
     // The linear plan is bounded by patterns with surplus too, so they belong into it.
     if (!grown()) for (const { pattern } of gaining) book.addPattern(pattern);
     if (!grown()) return done(true);
-    addBands(book, duals, priced.bands?.() ?? [], scale);
+    addBands(request, duals, priced.bands?.() ?? []);
   }
 }
 
@@ -140,18 +142,18 @@ function addThriftyPatterns(
 }
 
 /**
- * Adds the bands that are worth more than their slots. Those of slots that no sheet has so far
- * are left out: the division that has one brings its band. In orders of many kinds they are
- * so many that the master took most of the time, for bands of hardly any use.
+ * Adds the bands that are worth more than their slots. With many kinds of pieces, those of slots that no
+ * sheet has so far are left out, since they are so many that the master takes most of the time:
+ * the division that has one brings its band. With few, the integer masters find use for them.
  */
 function addBands(
-  book: BandBook,
+  { book, demand, scale }: LinearRequest,
   duals: BandDuals,
   offers: readonly BandOffer[],
-  scale: number,
 ): void {
+  const many = demand.filter((quantity) => quantity > 0).length >= MANY_KINDS;
   for (const offer of offers) {
-    if (!book.has(offer)) continue;
+    if (many && !book.has(offer)) continue;
     const slot = book.slot(offer.box, offer.cuts, offer.extent);
     const price = (duals.slots[slot] ?? 0) * scale;
     if (offer.worth > price + LEAST_GAIN * scale) book.addBand(offer.make());
