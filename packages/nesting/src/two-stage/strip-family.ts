@@ -188,3 +188,20 @@ function stripWidths(
   if (narrowest <= 1 || leading === 0) return [exact];
   return [exact, { extent, leading, fitting: [], stretches: true, uncut }];
 }
+
+/**
+ * How many strips of each width can be of use on one sheet: each holds at least
+ * one piece that needs it to be so wide.
+ */
+export function stripsOfUse(
+  family: StripFamily,
+  demand: readonly number[],
+  everyWidth: boolean,
+): readonly number[] {
+  return family.widths.map((width) => {
+    const fitting = width.fitting.map((lay) => family.lays[lay]);
+    const needsIt = everyWidth || width.stretches || width.whole;
+    const lays = needsIt ? [...family.lays.slice(0, width.leading), ...fitting] : fitting;
+    return lays.reduce((sum, lay) => sum + demand[lay.piece], 0);
+  });
+}

@@ -1,5 +1,4 @@
 import type { Box } from '../pattern/box.js';
-import { listFillings } from '../pattern/fillings.js';
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, netRest } from '../pattern/limits.js';
 import type { Pattern, SplitPart } from '../pattern/part.js';
@@ -9,17 +8,13 @@ import type {
   PatternList,
   PatternPricer,
   PricedPatterns,
-  SheetDivision,
 } from '../pattern/pattern-pricer.js';
 import type { Rolling } from '../problem.js';
-import { BandLister } from './band-lister.js';
 import { cutStrip } from './cut-strip.js';
 import { SheetKnapsack } from './sheet-knapsack.js';
-import { type Faces, type StripFamily, stripFaces } from './strip-family.js';
+import { type Faces, type StripFamily, stripFaces, stripsOfUse } from './strip-family.js';
 import { type LayCounts, StripKnapsack } from './strip-knapsack.js';
-
-/** Steps of search for each pattern that may be listed. */
-const STEPS_PER_PATTERN = 200;
+import { TwoStageLister } from './two-stage-lister.js';
 
 /**
  * Prices two-stage patterns with a last trim: strips sheared across the stock in
@@ -38,11 +33,7 @@ export class TwoStagePricer implements PatternPricer {
   readonly #strips: readonly StripKnapsack[];
   readonly #sheets: readonly SheetKnapsack[];
   readonly #boxes: readonly Box[];
-  readonly #demand: readonly number[];
-  /** What listed bands last, and of what. */
-  #lastLister:
-    | { readonly family: number; readonly values: Float64Array; readonly lister: BandLister }
-    | undefined;
+  readonly #lister: TwoStageLister | undefined;
 
   /**
    * @param demand copies of each piece that are of use
@@ -58,7 +49,6 @@ export class TwoStagePricer implements PatternPricer {
     everyWidth = false,
   ) {
     this.#boxes = boxes;
-    this.#demand = demand;
     this.#limits = limits;
     this.#keep = keep;
     this.#faces = stripFaces(boxes, limits, everyWidth);
@@ -72,6 +62,9 @@ export class TwoStagePricer implements PatternPricer {
       const most = stripsOfUse({ length, widths, ...family }, demand, everyWidth);
       return new SheetKnapsack(face.breadth, length, widths, most, limits, keep);
     });
+    // What falls short of the best is only known where neither remnants nor slivers count.
+    const mayList = keep === undefined && limits.narrowest <= 1;
+    this.#lister = mayList ? new TwoStageLister(this.#faces, this.#strips, demand) : undefined;
   }
 
   price(values: ArrayLike<number>, coin: number): PricedPatterns {
@@ -110,49 +103,7 @@ export class TwoStagePricer implements PatternPricer {
     gap: number,
     most: number,
   ): PatternList | undefined {
-    if (this.#keep !== undefined || this.#limits.narrowest > 1) return undefined;
-    const { families, faces } = this.#faces;
-    const budget = { fillings: most, steps: most * STEPS_PER_PATTERN };
-    families.forEach((family, f) => {
-      this.#strips[f].solve(
-        family.lays.map((lay) => values[lay.piece]),
-        0,
-      );
-    });
-    const bands: Band[] = [];
-    for (const [f, family] of families.entries()) {
-      const at = faces.find((face) => face.family === f);
-      if (at === undefined) continue;
-      const lister = new BandLister(family, this.#demand, values);
-      for (const w of family.widths.keys()) {
-        const required = family.widths[w].leading;
-        const atLeast = this.#strips[f].worth(w) - gap;
-        const listed = lister.list({ face: at, width: w, required, least: atLeast }, budget);
-        if (listed === undefined) return undefined;
-        for (const band of listed) bands.push(band);
-      }
-    }
-    const sheets: SheetDivision[] = [];
-    for (const face of faces) {
-      const { widths } = families[face.family];
-      const uses = stripsOfUse(families[face.family], this.#demand, false);
-      const listed = listFillings(
-        {
-          capacity: face.breadth,
-          items: widths.map(({ extent }, w) => ({ size: extent, most: uses[w] })),
-          values: widths.map((_, w) => this.#strips[face.family].worth(w)),
-          least: least[face.box] - gap,
-          required: 0,
-        },
-        budget,
-      );
-      if (listed === undefined) return undefined;
-      for (const filling of listed) {
-        const extents = filling.map(([w, count]) => [widths[w].extent, count] as const);
-        sheets.push({ box: face.box, cuts: face.cuts, extents });
-      }
-    }
-    return { bands, sheets };
+    return this.#lister?.within(values, least, gap, most);
   }
 
   bandsOf(
@@ -162,27 +113,7 @@ export class TwoStagePricer implements PatternPricer {
     least: number,
     most: number,
   ): readonly Band[] | undefined {
-    if (this.#keep !== undefined || this.#limits.narrowest > 1) return undefined;
-    const face = this.#faces.faces.find(({ box, cuts }) => box === at.box && cuts === at.cuts);
-    if (face === undefined) return [];
-    const family = this.#faces.families[face.family];
-    const { widths, lays } = family;
-    const width = widths.findIndex(({ extent }) => extent === at.extent);
-    if (width < 0) return [];
-    const { leading } = widths[width];
-    const wider = lays.slice(0, leading).findIndex(({ across }) => across > beyond);
-    const required = wider < 0 ? leading : wider;
-    const budget = { fillings: most, steps: most * STEPS_PER_PATTERN };
-    return this.#listerOf(face.family, values).list({ face, width, required, least }, budget);
-  }
-
-  /** The last one as long as the values are the same: bands of a slot are asked for again where they were too many. */
-  #listerOf(family: number, values: ArrayLike<number>): BandLister {
-    const last = this.#lastLister;
-    if (last?.family === family && sameNumbers(last.values, values)) return last.lister;
-    const lister = new BandLister(this.#faces.families[family], this.#demand, values);
-    this.#lastLister = { family, values: Float64Array.from(values), lister };
-    return lister;
+    return this.#lister?.bandsOf(values, at, beyond, least, most);
   }
 
   #bands(): readonly BandOffer[] {
@@ -255,30 +186,9 @@ export class TwoStagePricer implements PatternPricer {
   }
 }
 
-function sameNumbers(one: Float64Array, other: ArrayLike<number>): boolean {
-  return one.length === other.length && one.every((number, i) => number === other[i]);
-}
-
 function sameStrips(
   one: { readonly family: number; readonly cuts: Rolling },
   other: { readonly family: number; readonly cuts: Rolling },
 ): boolean {
   return one.family === other.family;
-}
-
-/**
- * How many strips of each width can be of use on one sheet: each holds at least
- * one piece that needs it to be so wide.
- */
-function stripsOfUse(
-  family: StripFamily,
-  demand: readonly number[],
-  everyWidth: boolean,
-): readonly number[] {
-  return family.widths.map((width) => {
-    const fitting = width.fitting.map((lay) => family.lays[lay]);
-    const needsIt = everyWidth || width.stretches || width.whole;
-    const lays = needsIt ? [...family.lays.slice(0, width.leading), ...fitting] : fitting;
-    return lays.reduce((sum, lay) => sum + demand[lay.piece], 0);
-  });
 }
