@@ -11,14 +11,11 @@ import type {
 } from '../pattern/strip-lister.js';
 import { BreadthKnapsack, type WidthWorth } from './breadth-knapsack.js';
 import { cutStrip } from './cut-strip.js';
+import { mayListStrips } from './may-list-strips.js';
 import { type Face, type Faces, type StripWidth, stripFaces } from './strip-family.js';
 import type { LayCounts } from './strip-knapsack.js';
 import { type StripFilling, StripWorths } from './strip-worths.js';
 
-/** Steps of knapsacks, for one pass over strips of every width, up to which they are listed. */
-const MOST_STEPS = 150_000_000;
-/** Strips are listed for orders that may take no more sheets than these. */
-const MOST_SHEETS = 30;
 /** Steps of search for each strip that may be listed. */
 const STEPS_PER_STRIP = 1_000;
 /** Steps to find one of the best strips of a width. */
@@ -34,26 +31,7 @@ export function stripLister(
   limits: Limits,
   keep: KeepValue,
 ): StripLister | undefined {
-  if (everyWidthSteps(boxes) > MOST_STEPS || sheetsByArea(boxes, demand) > MOST_SHEETS)
-    return undefined;
-  return new StripLists(boxes, demand, limits, keep);
-}
-
-/** Steps of knapsacks that one pass over strips of every width takes. */
-export function everyWidthSteps(boxes: readonly Box[]): number {
-  return boxes.reduce(
-    (sum, box) => sum + box.length * box.width * box.lays.length * box.firstCuts.length,
-    0,
-  );
-}
-
-/** Sheets of the largest size that have the area of all pieces. */
-function sheetsByArea(boxes: readonly Box[], demand: readonly number[]): number {
-  const areas = new Map(
-    boxes.flatMap(({ lays }) => lays.map(({ piece, length, width }) => [piece, length * width])),
-  );
-  const largest = Math.max(...boxes.map(({ length, width }) => length * width));
-  return demand.reduce((sum, count, piece) => sum + count * (areas.get(piece) ?? 0), 0) / largest;
+  return mayListStrips(boxes, demand) ? new StripLists(boxes, demand, limits, keep) : undefined;
 }
 
 interface PricedFace {

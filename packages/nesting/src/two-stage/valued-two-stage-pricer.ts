@@ -4,7 +4,7 @@ import type { Limits } from '../pattern/limits.js';
 import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { StripLister } from '../pattern/strip-lister.js';
 import type { KeepRule } from '../problem.js';
-import { everyWidthSteps } from './strip-lists.js';
+import { everyWidthSteps } from './may-list-strips.js';
 import { TwoStagePricer } from './two-stage-pricer.js';
 
 /** Steps of knapsacks up to which strips of every width are tried, no more of any than demand has use for. */
