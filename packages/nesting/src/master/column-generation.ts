@@ -41,8 +41,8 @@ export interface LinearResult {
 
 /** A pattern must gain this share of a coin to be worth a column. */
 const LEAST_GAIN = 1e-7;
-/** With so many kinds of pieces, bands are only of use in slots that sheets have. */
-const MANY_KINDS = 16;
+/** With so many kinds of pieces, bands are left out that lie in slots which no sheet has. */
+const MANY_KINDS = 50;
 
 /**
  * Solves the linear master over all patterns of a kind by column generation:

@@ -104,8 +104,7 @@ describe('settling sheets', () => {
     for (let seed = 1; seed <= 8; seed++) {
       const rooms: number[] = [];
       for (const fewSheets of [false, true]) {
-        // At a cost that leaves room for spare pieces in most of them.
-        const set = await rooted(stripsOnFewSheets(seed), 94);
+        const set = await rooted(stripsOnFewSheets(seed), 88);
         if (set === undefined) throw new Error('first fit found nothing');
         // What came up on the way to the linear plan, as the search has it then.
         const pool = set.ground.newBook();
