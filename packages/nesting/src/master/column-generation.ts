@@ -4,6 +4,7 @@ import type { BandOffer, PatternPricer, PricedPatterns } from '../pattern/patter
 import type { BandBook } from './band-book.js';
 import type { BandAnswer, BandDuals, BandMaster } from './band-master.js';
 import { coinWorth, type ExactBound, exactBound, type Multipliers } from './exact-bound.js';
+import { kindsWanted } from './kinds-wanted.js';
 import type { Objective } from './objective.js';
 import type { StockClass } from './stock-class.js';
 
@@ -151,7 +152,7 @@ function addBands(
   duals: BandDuals,
   offers: readonly BandOffer[],
 ): void {
-  const many = demand.filter((quantity) => quantity > 0).length >= MANY_KINDS;
+  const many = kindsWanted(demand) >= MANY_KINDS;
   for (const offer of offers) {
     if (many && !book.has(offer)) continue;
     const slot = book.slot(offer.box, offer.cuts, offer.extent);

@@ -2,13 +2,14 @@ import type { BandBook } from '../master/band-book.js';
 import { BandMaster } from '../master/band-master.js';
 import { type LinearResult, solveLinear } from '../master/column-generation.js';
 import { coinWorth } from '../master/exact-bound.js';
+import { kindsWanted } from '../master/kinds-wanted.js';
 import type { Cap } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { Pattern } from '../pattern/part.js';
 import { solveCheapest } from './cheapest-master.js';
 import { compose } from './compose.js';
 import type { SearchGround } from './ground.js';
-import { kindsIn, type Planned } from './planned.js';
+import type { Planned } from './planned.js';
 
 export interface CoverRequest {
   /** Pieces to cut. */
@@ -117,7 +118,7 @@ function addLikely(
   { demand, caps }: CoverRequest,
   { bound }: LinearResult,
 ): void {
-  const kinds = kindsIn(demand);
+  const kinds = kindsWanted(demand);
   const copies = demand.reduce((sum, quantity) => sum + quantity, 0);
   if (kinds > FEW_KINDS && copies < MANY_OF_EACH * kinds) return;
   const pricer = ground.pricerFor(demand);

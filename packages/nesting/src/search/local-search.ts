@@ -1,12 +1,13 @@
 import type { BandBook } from '../master/band-book.js';
 import type { LinearResult } from '../master/column-generation.js';
+import { kindsWanted } from '../master/kinds-wanted.js';
 import { seededRandom } from '../random.js';
 import { withFirstFit, withinCost } from './complete-plan.js';
 import type { SearchGround } from './ground.js';
 import { guideOf } from './guide.js';
 import type { Incumbent } from './incumbent.js';
 import { likelyBook } from './listed-masters.js';
-import { kindsIn, type Planned } from './planned.js';
+import type { Planned } from './planned.js';
 import {
   cutAgain,
   missingWeight,
@@ -177,7 +178,7 @@ export class LocalSearch {
 /** Whether there are many of each piece, and many sheets. */
 export function manyOfEach({ demand }: SearchGround, sheets: number): boolean {
   const pieces = demand.reduce((sum, quantity) => sum + quantity, 0);
-  return pieces >= MANY_OF_EACH * kindsIn(demand) && sheets >= MANY_SHEETS;
+  return pieces >= MANY_OF_EACH * kindsWanted(demand) && sheets >= MANY_SHEETS;
 }
 
 function linearPlan({ demand, scale }: SearchGround, { bound, answer }: LinearResult): LinearPlan {

@@ -19,11 +19,6 @@ export function keptCoins(planned: readonly Planned[]): number {
   return planned.reduce((sum, { pattern, count }) => sum + pattern.kept * count, 0);
 }
 
-/** How many kinds of pieces are wanted. */
-export function kindsIn(demand: readonly number[]): number {
-  return demand.filter((quantity) => quantity > 0).length;
-}
-
 /** How many of each piece are still wanted once the sheets are cut; 0 where there are more than enough. */
 export function demandLeft(
   demand: readonly number[],

@@ -1,12 +1,12 @@
 import { shareOf } from '../deadline.js';
 import type { BandMaster } from '../master/band-master.js';
 import type { LinearResult } from '../master/column-generation.js';
+import { kindsWanted } from '../master/kinds-wanted.js';
 import { SupplyBranches } from './branch-on-supplies.js';
 import { closeByYields } from './close-by-yields.js';
 import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
 import { mayList } from './listed-masters.js';
-import { kindsIn } from './planned.js';
 
 /** Orders of so few kinds of pieces are mostly searched to the end at once; of more, good plans are had before. */
 const FEW_KINDS = 4;
@@ -40,7 +40,7 @@ export class BoundRaising {
 
   /** Whether it is best to do so before a good plan is known. */
   get closesSoon(): boolean {
-    return this.mayClose && kindsIn(this.#ground.demand) <= FEW_KINDS;
+    return this.mayClose && kindsWanted(this.#ground.demand) <= FEW_KINDS;
   }
 
   /**

@@ -1,12 +1,13 @@
 import type { BandBook } from '../master/band-book.js';
 import type { BandAnswer, BandDuals } from '../master/band-master.js';
+import { kindsWanted } from '../master/kinds-wanted.js';
 import type { Cap } from '../master/objective.js';
 import { compose } from './compose.js';
 import { fillByDecimation } from './fill-by-decimation.js';
 import { fillSlots } from './fill-slots.js';
 import type { SearchGround } from './ground.js';
 import { type Listing, withLikelyBands } from './likely-bands.js';
-import { kindsIn, type Planned } from './planned.js';
+import type { Planned } from './planned.js';
 import { missingWeight, type Partial } from './refill.js';
 import { type Cut, settleLastBands } from './settle-last-bands.js';
 import { settleMostBands } from './settle-most-bands.js';
@@ -108,7 +109,7 @@ export class BandSettling {
 
   /** With room for so little, neither decimation to the end nor linear plans settle all bands but seldom. */
   get tight(): boolean {
-    return this.room * kindsIn(this.#ground.demand) < ENOUGH_ROOM;
+    return this.room * kindsWanted(this.#ground.demand) < ENOUGH_ROOM;
   }
 
   close(): void {

@@ -1,7 +1,7 @@
 import type { BandBook } from '../master/band-book.js';
+import { kindsWanted } from '../master/kinds-wanted.js';
 import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
-import { kindsIn } from './planned.js';
 import type { Partial, RefillGuide } from './refill.js';
 import { BandSettling } from './settle-bands.js';
 import { SheetSettling } from './settle-sheets.js';
@@ -166,7 +166,7 @@ export class SheetsFirst {
   }
 
   get #kinds(): number {
-    return kindsIn(this.#ground.demand);
+    return kindsWanted(this.#ground.demand);
   }
 
   #left(): number {

@@ -1,5 +1,5 @@
 import { listFillings } from '../pattern/fillings.js';
-import type { Band, PatternList, SheetDivision } from '../pattern/pattern-pricer.js';
+import type { Band, PatternList, PatternPricer, SheetDivision } from '../pattern/pattern-pricer.js';
 import { BandLister } from './band-lister.js';
 import { type Faces, stripsOfUse } from './strip-family.js';
 import type { StripKnapsack } from './strip-knapsack.js';
@@ -11,7 +11,7 @@ const STEPS_PER_PATTERN = 200;
  * Lists two-stage patterns and their bands by what they are worth, where remnants are worth nothing
  * and no strip may be too narrow; see `PatternPricer`.
  */
-export class TwoStageLister {
+export class TwoStageLister implements Required<Pick<PatternPricer, 'within' | 'bandsOf'>> {
   readonly #faces: Faces;
   /** By family. */
   readonly #strips: readonly StripKnapsack[];

@@ -97,23 +97,12 @@ export class TwoStagePricer implements PatternPricer {
     };
   }
 
-  within(
-    values: ArrayLike<number>,
-    least: readonly number[],
-    gap: number,
-    most: number,
-  ): PatternList | undefined {
-    return this.#lister?.within(values, least, gap, most);
+  within(...asked: Parameters<TwoStageLister['within']>): PatternList | undefined {
+    return this.#lister?.within(...asked);
   }
 
-  bandsOf(
-    values: ArrayLike<number>,
-    at: Omit<Band, 'part' | 'kept'>,
-    beyond: number,
-    least: number,
-    most: number,
-  ): readonly Band[] | undefined {
-    return this.#lister?.bandsOf(values, at, beyond, least, most);
+  bandsOf(...asked: Parameters<TwoStageLister['bandsOf']>): readonly Band[] | undefined {
+    return this.#lister?.bandsOf(...asked);
   }
 
   #bands(): readonly BandOffer[] {
