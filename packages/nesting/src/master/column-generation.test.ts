@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { everyCutting } from '../every-cutting.test.support.js';
 import { keepValue } from '../keep-value.test.support.js';
 import { loadHighs } from '../least-cost.test.support.js';
+import type { PatternPricer } from '../pattern/pattern-pricer.js';
 import { barProblem } from '../plan-cutting.test.support.js';
 import type { CuttingProblem, Stages } from '../problem.js';
 import { PAPER_ROLLS } from '../published-examples.test.support.js';
@@ -172,6 +173,41 @@ describe('solveLinear', () => {
     expect(many.bands).toBeGreaterThan(50);
     expect(many.idle).toBe(0);
     expect((await learnt(10)).idle).toBeGreaterThan(0);
+  });
+
+  it('proves at last what the closest worths of patterns say', async () => {
+    const { ground } = groundOf(
+      barProblem(100, [
+        [45, 97],
+        [36, 610],
+        [31, 395],
+      ]),
+    );
+    const boundBy = async (pricer: PatternPricer) => {
+      const master = new BandMaster(ground);
+      const { bound } = await solveLinear({ ...ground, pricer, master, enough: () => false });
+      master.close();
+      return bound.scaled / ground.scale;
+    };
+    const exact = await boundBy(ground.pricer);
+    let asked = 0;
+    // Quick to price, but a tenth too high.
+    const quick: PatternPricer = {
+      price: (values, coin) => {
+        const priced = ground.pricer.price(values, coin);
+        return { ...priced, worth: priced.worth.map((worth) => Math.ceil(worth * 1.1)) };
+      },
+    };
+    const closer: PatternPricer = {
+      ...quick,
+      atMost: (values, coin) => {
+        asked++;
+        return ground.pricer.price(values, coin).worth;
+      },
+    };
+    expect(await boundBy(quick)).toBeLessThan(0.95 * exact);
+    expect(await boundBy(closer)).toBeCloseTo(exact, 3);
+    expect(asked).toBe(1);
   });
 
   it('stops at its limits with a bound that holds, and counts what it has solved', async () => {

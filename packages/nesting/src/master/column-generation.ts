@@ -80,7 +80,11 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
     if (!grown()) addThriftyPatterns(request, multipliers, duals);
     // The linear plan is bounded by patterns with surplus too, so they belong into it.
     if (!grown()) for (const { pattern } of gaining) book.addPattern(pattern);
-    if (!grown()) return done(true);
+    if (!grown()) {
+      const closer = closerBound(request, multipliers, priced.worth);
+      if (closer !== undefined && closer.scaled > best.scaled) best = closer;
+      return done(true);
+    }
     addBands(request, duals, priced.bands?.() ?? []);
   }
 }
@@ -106,6 +110,18 @@ export function boundAt(
   const priced = pricer.price(multipliers.pieces, coinWorth(objective, multipliers));
   const bound = exactBound(priced.worth, keptAtMost, classes, demand, objective, multipliers);
   return { multipliers, priced, bound };
+}
+
+/** The bound at multipliers by the closest worths of patterns that can be had. */
+function closerBound(
+  { pricer, classes, demand, objective, keptAtMost }: LinearRequest,
+  multipliers: Multipliers,
+  worth: readonly number[],
+): ExactBound | undefined {
+  const closer = pricer.atMost?.(multipliers.pieces, coinWorth(objective, multipliers));
+  if (closer === undefined) return undefined;
+  const least = worth.map((most, g) => Math.min(most, closer[g]));
+  return exactBound(least, keptAtMost, classes, demand, objective, multipliers);
 }
 
 /** By how much values are lowered to find patterns that leave more. */

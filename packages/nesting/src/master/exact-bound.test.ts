@@ -175,6 +175,18 @@ describe('exactBound', () => {
     expect(scaledBound(60 * SCALE, 0, 12 * SCALE, 4)).toBe(96 + 4 * 40);
     expect(scaledBound(100 * SCALE, 0, 20 * SCALE, 4)).toBe(160);
   });
+
+  it('counts what a whole sheet is worth only where a piece is worth nothing', () => {
+    const bound = (other: number) =>
+      exactBound([60 * SCALE], [97], classes(4), [8, 1], leastMoney, {
+        scale: SCALE,
+        pieces: Float64Array.of(12 * SCALE, other * SCALE),
+        caps: [],
+      }).scaled / SCALE;
+    expect(bound(5)).toBe(96 + 5 + 4 * 40);
+    // Four sheets could be cut for such pieces alone, and leave 97 each.
+    expect(bound(0)).toBe(96 + 4 * 3);
+  });
 });
 
 describe('exactScale', () => {

@@ -82,13 +82,14 @@ export function exactBound(
   demand.forEach((quantity, i) => {
     scaled += pieces[i] * quantity;
   });
+  // Pieces that are worth nothing at these values may leave more than the worth counts.
+  const idle = demand.some((quantity, i) => quantity > 0 && pieces[i] <= 0);
   const classCost = classes.map((entry, g) => {
     let least = Number.POSITIVE_INFINITY;
     entry.supplies.forEach((supply, t) => {
       const gain = Number.isFinite(supply.count) ? Math.max(0, full[g] - costs[g][t]) : 0;
       if (gain > 0) scaled -= gain * supply.count;
-      // Pieces that are worth nothing at these values may leave more than the worth counts.
-      const back = Math.max(full[g], kept[g], supply.leftOver * coin);
+      const back = Math.max(full[g], idle ? kept[g] : 0, supply.leftOver * coin);
       scaled += Math.max(0, costs[g][t] - back) * supply.least;
       least = Math.min(least, supply.least > 0 ? full[g] : costs[g][t] + gain);
     });

@@ -1,0 +1,61 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type BoxCase, boxCase } from '../box-solver/random-box.test.support.js';
+import { keptValue } from '../pattern/kept-value.js';
+import type { KeepRule } from '../problem.js';
+import { CreditedPricer } from './credited-pricer.js';
+import { TwoStagePricer } from './two-stage-pricer.js';
+import { WorthBound } from './worth-bound.js';
+
+/** More copies than fit any box here. */
+const PLENTY = 1000;
+
+/** What strips of every width, tried one by one, find for a box; and what is said of it beforehand. */
+function worths({ box, limits, values, coin }: BoxCase, rule: KeepRule) {
+  const demand = values.map(() => PLENTY);
+  const keep = (length: number, width: number) => keptValue(length, width, rule);
+  const exact = new TwoStagePricer([box], demand, limits, keep, true).price(values, coin).worth[0];
+  const [bound] = new WorthBound([box], demand, limits, rule).worth(values, coin);
+  const credited = new CreditedPricer([box], demand, limits, keep, rule);
+  return { exact, bound, quick: credited.price(values, coin).worth[0] };
+}
+
+describe('WorthBound', () => {
+  it('is never below what strips of every width are worth', () => {
+    fc.assert(
+      fc.property(boxCase({ narrowest: true, keep: true }), (drawn) => {
+        if (drawn.rule === undefined) return;
+        const { exact, bound } = worths(drawn, drawn.rule);
+        expect(bound).toBeGreaterThanOrEqual(exact);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('is just that where the shear cuts anything and a remnant is worth whole coins', () => {
+    let kept = 0;
+    let closer = 0;
+    fc.assert(
+      fc.property(boxCase({ keep: true }), fc.integer({ min: 1, max: 3 }), (drawn, rate) => {
+        const rule = {
+          leastLength: 6,
+          leastWidth: 4,
+          trouble: 5,
+          ...drawn.rule,
+          coinsPerMillion: rate * 1_000_000,
+        };
+        const limits = { ...drawn.limits, longestCut: Number.POSITIVE_INFINITY };
+        const { exact, bound, quick } = worths({ ...drawn, limits }, rule);
+        expect(bound).toBeGreaterThanOrEqual(exact);
+        // Rounded up to be safe.
+        expect(bound).toBeLessThanOrEqual(exact + 1);
+        const plain = worths({ ...drawn, limits, coin: 0 }, rule).exact;
+        if (exact > plain) kept++;
+        if (bound < quick) closer++;
+      }),
+      { numRuns: 1000 },
+    );
+    expect(kept).toBeGreaterThan(300);
+    expect(closer).toBeGreaterThan(100);
+  });
+});
