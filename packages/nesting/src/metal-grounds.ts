@@ -9,13 +9,13 @@ import type { StockClass } from './master/stock-class.js';
 import type { Box } from './pattern/box.js';
 import type { CuttingRules, FillBox } from './pattern/cutting-rules.js';
 import { keptValue } from './pattern/kept-value.js';
-import type { Pattern } from './pattern/part.js';
 import { patternOf } from './pattern/pattern-of.js';
 import type { KeepRule } from './problem.js';
 import { firstFit } from './search/first-fit.js';
 import type { Effort, SearchGround } from './search/ground.js';
 import type { Planned } from './search/planned.js';
 import type { Engines } from './solvers/engine-choice.js';
+import { proper, withoutSurplus } from './without-surplus.js';
 
 export interface MetalGroundsRequest {
   readonly classes: readonly StockClass[];
@@ -25,10 +25,6 @@ export interface MetalGroundsRequest {
   readonly rules: CuttingRules;
   /** What remnants are worth; undefined where nothing. */
   readonly worth: KeepRule | undefined;
-  /** A pattern without the pieces beyond the demand, others that are wanted in their place. */
-  readonly proper: (pattern: Pattern, demand: readonly number[]) => Pattern;
-  /** A plan that cuts exactly what is wanted, its remnants then worth the more. */
-  readonly bare: (planned: readonly Planned[]) => readonly Planned[];
   readonly engines: Engines;
   readonly effort: Effort;
 }
@@ -88,8 +84,11 @@ export class MetalGrounds {
       stripLister: strips,
       firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, pricerFor),
       // Strips of two stages hold no more of a piece than is wanted, each by itself.
-      proper: rules.stages === 2 && keep === undefined ? (pattern) => pattern : request.proper,
-      bare: keep === undefined ? undefined : request.bare,
+      proper: (pattern, wanted) =>
+        rules.stages === 2 && keep === undefined ? pattern : proper(pattern, wanted, boxes, rules),
+      // Remnants are then worth the more.
+      bare:
+        keep === undefined ? undefined : (planned) => withoutSurplus(planned, demand, boxes, rules),
     };
   }
 

@@ -1,6 +1,5 @@
 import { assignStock } from './assign-stock.js';
 import { type Deadline, shareOf } from './deadline.js';
-import { dropSurplus } from './layout/drop-surplus.js';
 import { leastMetal, leastMoney, metal, money, totalCost } from './master/objective.js';
 import { type StockClass, stockClasses } from './master/stock-class.js';
 import { MetalGrounds } from './metal-grounds.js';
@@ -12,15 +11,15 @@ import {
   keepRuleFor,
 } from './pattern/cutting-rules.js';
 import { keptValue } from './pattern/kept-value.js';
-import type { Pattern } from './pattern/part.js';
-import { patternOf } from './pattern/pattern-of.js';
 import type { Layout, PlanEffort, PlanOutcome, SearchEnding } from './plan.js';
+import { PlanningWithoutValue } from './planning-without-value.js';
 import type { CuttingProblem, Metal } from './problem.js';
 import { keptCoins, type Planned, sheetsUsed } from './search/planned.js';
 import { type SearchStep, search } from './search/search.js';
 import type { Engines } from './solvers/engine-choice.js';
 import { addSpares } from './spares/add-spares.js';
 import { tidy } from './tidy/tidy.js';
+import { withoutSurplus } from './without-surplus.js';
 
 export interface OneMetalRequest {
   /** Pieces and stock of one metal and thickness. */
@@ -64,16 +63,7 @@ export async function planOneMetal(
   if (unfit !== undefined) return unfit;
   const demand = problem.pieces.map((piece) => piece.quantity);
   const effort = { rounds: 0, integerMasters: 0, nodes: 0 };
-  const setting = {
-    classes,
-    boxes,
-    demand,
-    rules,
-    proper: (pattern: Pattern, wanted: readonly number[]) => proper(pattern, wanted, boxes, rules),
-    bare: (planned: readonly Planned[]) => withoutSurplus(planned, demand, boxes, rules),
-    engines,
-    effort,
-  };
+  const setting = { classes, boxes, demand, rules, engines, effort };
   const grounds = new MetalGrounds({ ...setting, worth });
   const { seed, onProgress, onPlan } = request;
   const planOf = (
@@ -87,20 +77,10 @@ export async function planOneMetal(
     effort: { ...effort, patterns: grounds.book.bands.length + grounds.book.sheets.length },
     ending,
   });
-  const withoutValue = async (until: Deadline, tell: (better?: readonly Planned[]) => void) => {
-    const plain = new MetalGrounds({
-      ...setting,
-      classes: classes.map((entry) => freeOffcuts(entry, problem)),
-      boxes: classes.map(({ box }) => ({ ...box, keep: undefined })),
-      worth: undefined,
-    });
-    const ground = plain.for(leastMoney, until);
-    const known = plain.start;
-    await search({ ground, known, brief: false, seed, onProgress: () => tell(), onBetter: tell });
-  };
+  const withoutValue = worth && new PlanningWithoutValue({ problem, worth, engines, effort, seed });
   const { start } = grounds;
   const found = await search({
-    ground: grounds.for(leastMoney, deadline, worth && withoutValue),
+    ground: grounds.for(leastMoney, deadline, withoutValue),
     known: start,
     brief: false,
     seed,
@@ -129,31 +109,6 @@ export async function planOneMetal(
   return planOf(sheets, found.bound, found.ending);
 }
 
-/** The same stock, but offcuts cost nothing. */
-function freeOffcuts(entry: StockClass, { stock }: CuttingProblem): StockClass {
-  const isOffcut = (id: string) => stock.some((item) => item.id === id && item.kind === 'offcut');
-  const supplies = entry.supplies.map((supply) =>
-    isOffcut(supply.stock) ? { ...supply, price: 0 } : supply,
-  );
-  return { ...entry, supplies };
-}
-
-/** A pattern without the pieces beyond the demand, others that are wanted in their place. */
-function proper(
-  pattern: Pattern,
-  demand: readonly number[],
-  boxes: readonly FillBox[],
-  rules: CuttingRules,
-): Pattern {
-  if (pattern.counts.every(([piece, copies]) => copies <= demand[piece])) return pattern;
-  const wanted = demand.map(() => 0);
-  for (const [piece, copies] of pattern.counts) wanted[piece] = Math.min(copies, demand[piece]);
-  const bare = dropSurplus([{ pattern, count: 1 }], wanted, boxes, rules);
-  const others = demand.map((quantity, piece) => quantity - wanted[piece]);
-  const [full] = addSpares(bare, others, boxes, rules).sheets;
-  return full?.pattern ?? pattern;
-}
-
 /** Surplus taken out, spares put in, and the whole made less trouble, at no more cost. */
 function finished(
   planned: readonly Planned[],
@@ -172,20 +127,6 @@ function finished(
   if (deadline.left() <= 0) return full;
   const tidied = tidy(full, boxes, rules, problem.weights, deadline);
   return costOf(tidied, classes) <= Math.min(cost, costOf(full, classes)) ? tidied : full;
-}
-
-/** The plan as its patterns cut exactly what is wanted. */
-function withoutSurplus(
-  planned: readonly Planned[],
-  demand: readonly number[],
-  boxes: readonly FillBox[],
-  rules: CuttingRules,
-): readonly Planned[] {
-  const exact = planned.map(({ pattern, count }) => ({
-    pattern: patternOf(pattern.part, pattern.stockClass, boxes[pattern.stockClass], rules),
-    count,
-  }));
-  return dropSurplus(exact, demand, boxes, rules);
 }
 
 function costOf(planned: readonly Planned[], classes: readonly StockClass[]): number {

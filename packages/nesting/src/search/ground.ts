@@ -35,14 +35,8 @@ export interface SearchGround {
   readonly proper: (pattern: Pattern, demand: readonly number[]) => Pattern;
   /** A plan with its surplus taken out, its remnants then worth the more; only where they have a value. */
   readonly bare: ((planned: readonly Planned[]) => readonly Planned[]) | undefined;
-  /**
-   * Makes plans as if offcuts and remnants were worth nothing, which are found much sooner for many pieces;
-   * undefined where they are worth nothing anyway. `tell` is called now and then, and with each plan that
-   * is better than those before.
-   */
-  readonly withoutValue:
-    | ((until: Deadline, tell: (better?: readonly Planned[]) => void) => Promise<void>)
-    | undefined;
+  /** Plans made as if offcuts and remnants were worth nothing; undefined where they are worth nothing anyway. */
+  readonly withoutValue: PlansWithoutValue | undefined;
   /** Cuts a demand from some of the stock by the rule of thumb; undefined where that is not enough. */
   readonly firstFit: (
     demand: readonly number[],
@@ -63,6 +57,21 @@ export interface SearchGround {
   readonly deadline: Deadline;
   /** What was done, counted as it is done. */
   readonly effort: Effort;
+}
+
+/** Plans made as if offcuts and remnants were worth nothing, which are found much sooner for many pieces. */
+export interface PlansWithoutValue {
+  /** Makes plans. `tell` is called now and then, and with each that is better than those before. */
+  plan(until: Deadline, tell: (better?: readonly Planned[]) => void): Promise<void>;
+  /**
+   * A plan that costs no more money than another, but leaves a remnant worth so many coins: room for it is
+   * sought as for a piece. Undefined where none was found.
+   */
+  leaving(
+    coins: number,
+    planned: readonly Planned[],
+    until: Deadline,
+  ): Promise<readonly Planned[] | undefined>;
 }
 
 /** Counts that do not depend on the machine. */

@@ -69,6 +69,20 @@ describe('Incumbent', () => {
     expect(incumbent.costFrom(cost - 8)).toBe(cost - 2);
   });
 
+  it('takes no plan that costs more than is of use, and knows when there can be none', () => {
+    const { ground, start } = started();
+    for (const atMost of [29, 30]) {
+      const incumbent = new Incumbent(ground, { atMost });
+      incumbent.offer(start);
+      expect(incumbent.cost).toBe(atMost < 30 ? Number.POSITIVE_INFINITY : 30);
+      incumbent.raise(atMost * ground.scale);
+      expect(incumbent.impossible).toBe(false);
+      incumbent.raise((atMost + 0.5) * ground.scale);
+      expect(incumbent.impossible).toBe(true);
+      expect(incumbent.bound).toBe(atMost < 30 ? Number.POSITIVE_INFINITY : 30);
+    }
+  });
+
   it('holds a plan for proven where every pattern was searched', () => {
     const { start, incumbent } = started();
     incumbent.offer(start);

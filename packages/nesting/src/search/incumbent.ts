@@ -21,6 +21,11 @@ export interface Watchers {
   readonly onBetter?: ((planned: readonly Planned[], bound: number) => void) | undefined;
 }
 
+export interface Offers extends Watchers {
+  /** A plan that costs more is of no use; absent where any is. */
+  readonly atMost?: number | undefined;
+}
+
 /** Where so many costs lie between the bound and a plan, the plan is bettered step by step. */
 const FEW_COSTS = 3;
 
@@ -30,7 +35,7 @@ export class Incumbent {
   readonly #ground: SearchGround;
   readonly #watchers: Watchers;
   readonly #reach: ReachableCosts;
-  /** Costs more than any plan. */
+  /** Costs more than any plan, or any that is of use. */
   readonly #above: number;
   #planned: readonly Planned[] | undefined;
   #cost = Number.POSITIVE_INFINITY;
@@ -39,12 +44,13 @@ export class Incumbent {
   /** True where a search of all patterns has proven the plan. */
   #proven = false;
 
-  constructor(ground: SearchGround, watchers: Watchers) {
+  constructor(ground: SearchGround, { atMost, ...watchers }: Offers) {
     const { classes, demand, objective } = ground;
     this.#ground = ground;
     this.#watchers = watchers;
     this.measure = objective.cost ?? money;
-    this.#above = aboveEveryPlan(classes, demand, objective);
+    const above = aboveEveryPlan(classes, demand, objective);
+    this.#above = atMost === undefined ? above : Math.min(above, atMost + 1);
     const valued =
       this.measure.coin > 0 &&
       (ground.keptAtMost.some((coins) => coins > 0) ||
@@ -136,7 +142,7 @@ export class Incumbent {
     const of = (measure: Measure) => totalCost(classes, used, measure) - measure.coin * kept;
     if (!objective.caps.every(({ measure, atMost }) => of(measure) <= atMost)) return;
     const cost = of(this.measure);
-    if (cost >= this.#cost) return;
+    if (cost >= Math.min(this.#cost, this.#above)) return;
     this.#cost = cost;
     this.#planned = planned;
     this.#watchers.onBetter?.(planned, this.#shownBound());

@@ -6,7 +6,8 @@ import { seededRandom } from '../random.js';
 import { withFirstFit } from './complete-plan.js';
 import { dive } from './dive.js';
 import type { SearchGround } from './ground.js';
-import { Incumbent, type Watchers } from './incumbent.js';
+import { Incumbent, type Offers } from './incumbent.js';
+import { leaveLargerRemnant } from './larger-remnant.js';
 import { masterOfAll, masterOfLikely, masterOfPool, mayList } from './listed-masters.js';
 import { LocalSearch, manyOfEach } from './local-search.js';
 import { masterOfEveryPattern } from './master-of-every-pattern.js';
@@ -16,7 +17,7 @@ import { ruleOutCost } from './rule-out-cost.js';
 
 export type { SearchStep } from './incumbent.js';
 
-export interface SearchRequest extends Watchers {
+export interface SearchRequest extends Offers {
   readonly ground: SearchGround;
   /** A plan known already. */
   readonly known: readonly Planned[] | undefined;
@@ -119,6 +120,7 @@ class Hunt {
     if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
     const raising = new BoundRaising(ground, incumbent, this.#master, root);
     if (!incumbent.met) await raising.raise(SHARE_TO_BRANCH, raising.closesSoon);
+    if (this.#many && !incumbent.met) await leaveLargerRemnant(ground, incumbent);
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
     const { brief } = this.#request;
     // Of a hundred steps of a brief search in orders of many of each, three came to anything.
@@ -224,7 +226,7 @@ class Hunt {
   /** Takes plans made as if remnants were worth nothing, and learns the patterns of the best. */
   async #withoutValue(): Promise<void> {
     const { withoutValue, book, deadline } = this.#ground;
-    await withoutValue?.(shareOf(deadline, SHARE_WITHOUT_VALUE), (better) => {
+    await withoutValue?.plan(shareOf(deadline, SHARE_WITHOUT_VALUE), (better) => {
       this.incumbent.offer(better);
       this.incumbent.tell('local search');
     });

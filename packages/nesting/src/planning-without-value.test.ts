@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { type Deadline, deadlineIn } from './deadline.js';
+import { patternOf } from './pattern/pattern-of.js';
 import { planCutting } from './plan-cutting.js';
 import { offcut, piece, sheet } from './plan-cutting.test.support.js';
+import { PlanningWithoutValue } from './planning-without-value.js';
 import type { CuttingProblem, KeepRule } from './problem.js';
 import { seededRandom } from './random.js';
+import { available } from './search/class-supplies.js';
 import { groundOf } from './search/ground.test.support.js';
-import type { Planned } from './search/planned.js';
+import { demandLeft, keptCoins, type Planned, sheetsUsed } from './search/planned.js';
 import { search } from './search/search.js';
 
 const KEEP: KeepRule = { leastLength: 300, leastWidth: 80, coinsPerMillion: 200, trouble: 5 };
@@ -57,9 +60,12 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
     const spied = async (problem: CuttingProblem, known?: readonly Planned[]) => {
       const { ground, start } = groundOf(problem);
       let times = 0;
-      const withoutValue = async (_: Deadline, tell: (better?: readonly Planned[]) => void) => {
-        times++;
-        tell(known);
+      const withoutValue = {
+        plan: async (_: Deadline, tell: (better?: readonly Planned[]) => void) => {
+          times++;
+          tell(known);
+        },
+        leaving: async () => undefined,
       };
       const deadline = { left: () => (times > 0 ? 0 : 1e6) };
       const request = { known: start, brief: false, seed: 1 };
@@ -83,5 +89,44 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
     expect(asked.many).toBeGreaterThan(1);
     expect(asked.better).toBeGreaterThan(0);
     expect(asked.few).toBe(0);
+  });
+
+  it('leaves a remnant that is worth what was asked for, for no more money', async () => {
+    const seen = { found: 0, none: 0 };
+    for (const seed of [1, 2, 3]) {
+      const problem = order(seed, 60);
+      const { ground, start, boxes, rules } = groundOf({ ...problem, keep: [KEEP] });
+      const planning = new PlanningWithoutValue({ ...ground, problem, worth: KEEP, seed: 1 });
+      let best = start;
+      await planning.plan(deadlineIn(2, Date.now), (better) => {
+        best = better ?? best;
+      });
+      if (best === undefined) throw new Error('no plan');
+      const bought = (planned: readonly Planned[]) =>
+        planned.reduce((sum, { pattern, count }) => {
+          const { supplies } = ground.classes[pattern.stockClass];
+          return sum + (supplies[0].bought ? count * supplies[0].price : 0);
+        }, 0);
+      for (const coins of [10, 30, 100, 900]) {
+        const left = await planning.leaving(coins, best, deadlineIn(2, Date.now));
+        if (left === undefined) {
+          seen.none++;
+          continue;
+        }
+        seen.found++;
+        const anew = left.map(({ pattern, count }) => ({
+          pattern: patternOf(pattern.part, pattern.stockClass, boxes[pattern.stockClass], rules),
+          count,
+        }));
+        expect(demandLeft(ground.demand, anew)).toEqual(ground.demand.map(() => 0));
+        expect(keptCoins(anew)).toBeGreaterThanOrEqual(coins);
+        expect(bought(anew)).toBeLessThanOrEqual(bought(best));
+        const used = sheetsUsed(anew, boxes.length);
+        expect(used.every((n, g) => n <= available(ground.classes[g]))).toBe(true);
+      }
+    }
+    expect(seen.found).toBeGreaterThan(2);
+    // No remnant is worth more than the sheet that it is left of.
+    expect(seen.none).toBeGreaterThan(2);
   });
 });
