@@ -2,6 +2,7 @@ import { shareOf } from '../deadline.js';
 import type { BandMaster } from '../master/band-master.js';
 import type { LinearResult } from '../master/column-generation.js';
 import { kindsWanted } from '../master/kinds-wanted.js';
+import { sheetsByArea } from '../pattern/sheets-by-area.js';
 import { SupplyBranches } from './branch-on-supplies.js';
 import { closeByYields } from './close-by-yields.js';
 import type { SearchGround } from './ground.js';
@@ -10,6 +11,14 @@ import { mayList } from './listed-masters.js';
 
 /** Orders of so few kinds of pieces are mostly searched to the end at once; of more, good plans are had before. */
 const FEW_KINDS = 4;
+/**
+ * Of these, ones that the metal of so few sheets is enough for nearly always are, so that most of the time
+ * is best spent on that.
+ */
+const FEW_SHEETS = 2.5;
+/** Share of the time left that may be taken at first, and where there are few kinds and few sheets. */
+const SHARE_TO_BEGIN = 0.25;
+const SHARE_OF_FEW = 0.8;
 
 /**
  * Raises the bound of a search: by branching on how many of each supply are taken, and where it
@@ -41,6 +50,14 @@ export class BoundRaising {
   /** Whether it is best to do so before a good plan is known. */
   get closesSoon(): boolean {
     return this.mayClose && kindsWanted(this.#ground.demand) <= FEW_KINDS;
+  }
+
+  /** Begins, by searching numbers to the end where that is best done before a good plan is known. */
+  async begin(): Promise<void> {
+    const { classes, demand } = this.#ground;
+    const boxes = classes.map(({ box }) => box);
+    const few = this.closesSoon && sheetsByArea(boxes, demand) <= FEW_SHEETS;
+    await this.raise(few ? SHARE_OF_FEW : SHARE_TO_BEGIN, this.closesSoon);
   }
 
   /**

@@ -56,9 +56,9 @@ const ALL_SEARCHED = 'all patterns within the gap searched';
 const SHARE_OF_QUICK = 0.2;
 /** Share of the time that the linear plan over all patterns of the kind may take. */
 const SHARE_OF_ROOT = 0.5;
-/** Share of the time left that branching may take. */
-const SHARE_TO_BRANCH = 0.25;
-/** The same where each number of sheets is searched to the end, once local search has bettered the plan. */
+/** Share of the time left that may be taken by searching each number of sheets to the end once a plan was sought. */
+const SHARE_TO_CLOSE_SOON = 0.25;
+/** The same once local search has bettered the plan. */
 const SHARE_TO_CLOSE = 0.6;
 /** Share of the time left in which a plan is made as if remnants were worth nothing. */
 const SHARE_WITHOUT_VALUE = 0.5;
@@ -119,7 +119,7 @@ class Hunt {
     await this.#dive(root, 0);
     if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
     const raising = new BoundRaising(ground, incumbent, this.#master, root);
-    if (!incumbent.met) await raising.raise(SHARE_TO_BRANCH, raising.closesSoon);
+    if (!incumbent.met) await raising.begin();
     if (this.#many && !incumbent.met) await leaveLargerRemnant(ground, incumbent);
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
     const { brief } = this.#request;
@@ -128,7 +128,7 @@ class Hunt {
     // Of many of each piece it takes seconds, and finds nothing that settling sheets does not.
     if (!incumbent.met && !local.sheetsFirst) await masterOfPool(ground, incumbent);
     if (!incumbent.met && raising.mayClose && !raising.closesSoon) {
-      await raising.raise(SHARE_TO_BRANCH, true);
+      await raising.raise(SHARE_TO_CLOSE_SOON, true);
     }
     if (this.#over) return 'bound met';
     if (brief) {

@@ -1,4 +1,5 @@
 import type { Box } from '../pattern/box.js';
+import { sheetsByArea } from '../pattern/sheets-by-area.js';
 
 /** Steps of knapsacks, for one pass over strips of every width, up to which they are listed. */
 const MOST_STEPS = 150_000_000;
@@ -16,13 +17,4 @@ export function everyWidthSteps(boxes: readonly Box[]): number {
     (sum, box) => sum + box.length * box.width * box.lays.length * box.firstCuts.length,
     0,
   );
-}
-
-/** Sheets of the largest size that have the area of all pieces. */
-function sheetsByArea(boxes: readonly Box[], demand: readonly number[]): number {
-  const areas = new Map(
-    boxes.flatMap(({ lays }) => lays.map(({ piece, length, width }) => [piece, length * width])),
-  );
-  const largest = Math.max(...boxes.map(({ length, width }) => length * width));
-  return demand.reduce((sum, count, piece) => sum + count * (areas.get(piece) ?? 0), 0) / largest;
 }
