@@ -9,7 +9,7 @@ import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
 import { mayList } from './listed-masters.js';
 
-/** Orders of so few kinds of pieces are mostly searched to the end at once; of more, good plans are had before. */
+/** Orders of so few kinds of pieces are mostly searched to the end at once; of more, some are never. */
 const FEW_KINDS = 4;
 /**
  * Of these, ones that the metal of so few sheets is enough for nearly always are, so that most of the time
@@ -47,12 +47,12 @@ export class BoundRaising {
     return !mayList(this.#ground) && objective.caps.length === 0 && stripLister() !== undefined;
   }
 
-  /** Whether it is best to do so before a good plan is known. */
+  /** Whether it is best to do so before all else. */
   get closesSoon(): boolean {
     return this.mayClose && kindsWanted(this.#ground.demand) <= FEW_KINDS;
   }
 
-  /** Begins, by searching numbers to the end where that is best done before a good plan is known. */
+  /** Begins, by searching numbers to the end where that is best done before all else. */
   async begin(): Promise<void> {
     const { classes, demand } = this.#ground;
     const boxes = classes.map(({ box }) => box);

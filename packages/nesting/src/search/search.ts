@@ -56,6 +56,8 @@ const ALL_SEARCHED = 'all patterns within the gap searched';
 const SHARE_OF_QUICK = 0.2;
 /** Share of the time that the linear plan over all patterns of the kind may take. */
 const SHARE_OF_ROOT = 0.5;
+/** Share of the time left in which a plan is sought before numbers of sheets are searched to the end. */
+const SHARE_TO_FIND_FIRST = 0.3;
 /** Share of the time left that may be taken by searching each number of sheets to the end once a plan was sought. */
 const SHARE_TO_CLOSE_SOON = 0.25;
 /** The same once local search has bettered the plan. */
@@ -119,6 +121,11 @@ class Hunt {
     await this.#dive(root, 0);
     if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
     const raising = new BoundRaising(ground, incumbent, this.#master, root);
+    if (!incumbent.met && raising.closesSoon) {
+      // Searching numbers to the end may take all the time, and find nothing.
+      const deadline = shareOf(ground.deadline, SHARE_TO_FIND_FIRST);
+      await masterOfPool({ ...ground, deadline }, incumbent);
+    }
     if (!incumbent.met) await raising.begin();
     if (this.#many && !incumbent.met) await leaveLargerRemnant(ground, incumbent);
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
