@@ -80,11 +80,7 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
     if (!grown()) addThriftyPatterns(request, multipliers, duals);
     // The linear plan is bounded by patterns with surplus too, so they belong into it.
     if (!grown()) for (const { pattern } of gaining) book.addPattern(pattern);
-    if (!grown()) {
-      const closer = closerBound(request, multipliers, priced.worth);
-      if (closer !== undefined && closer.scaled > best.scaled) best = closer;
-      return done(true);
-    }
+    if (!grown()) return done(true);
     addBands(request, duals, priced.bands?.() ?? []);
   }
 }
@@ -112,16 +108,23 @@ export function boundAt(
   return { multipliers, priced, bound };
 }
 
-/** The bound at multipliers by the closest worths of patterns that can be had. */
-function closerBound(
-  { pricer, classes, demand, objective, keptAtMost }: LinearRequest,
-  multipliers: Multipliers,
-  worth: readonly number[],
-): ExactBound | undefined {
-  const closer = pricer.atMost?.(multipliers.pieces, coinWorth(objective, multipliers));
-  if (closer === undefined) return undefined;
+/**
+ * The bound of a linear plan once more, by worths of patterns that are closer but take longer to have;
+ * the same where there are none.
+ */
+export function closerBound(
+  request: Pick<LinearRequest, 'pricer' | 'classes' | 'demand' | 'objective' | 'keptAtMost'>,
+  { bound }: LinearResult,
+): ExactBound {
+  const { pricer, classes, demand, objective, keptAtMost } = request;
+  const multipliers = bound.asked;
+  const coin = coinWorth(objective, multipliers);
+  const closer = pricer.atMost?.(multipliers.pieces, coin);
+  if (closer === undefined) return bound;
+  const { worth } = pricer.price(multipliers.pieces, coin);
   const least = worth.map((most, g) => Math.min(most, closer[g]));
-  return exactBound(least, keptAtMost, classes, demand, objective, multipliers);
+  const again = exactBound(least, keptAtMost, classes, demand, objective, multipliers);
+  return again.scaled > bound.scaled ? again : bound;
 }
 
 /** By how much values are lowered to find patterns that leave more. */

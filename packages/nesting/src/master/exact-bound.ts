@@ -15,7 +15,10 @@ export interface Multipliers {
 }
 
 export interface ExactBound {
+  /** Those that prove it. */
   readonly multipliers: Multipliers;
+  /** Those that it was computed from, before they shrank. */
+  readonly asked: Multipliers;
   /** The bound times the scale; an exact whole number. */
   readonly scaled: number;
   /** For each class: the least that taking a sheet of it costs at these multipliers, scaled. */
@@ -95,7 +98,7 @@ export function exactBound(
     });
     return least;
   });
-  return { multipliers: { ...multipliers, pieces }, scaled, classCost };
+  return { multipliers: { ...multipliers, pieces }, asked: multipliers, scaled, classCost };
 }
 
 /** What a coin of kept remnants is worth at the multipliers, in units of 1/scale. */

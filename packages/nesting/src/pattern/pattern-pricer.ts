@@ -14,9 +14,9 @@ export interface PatternPricer {
   price(values: ArrayLike<number>, coin: number): PricedPatterns;
   /**
    * For each box, a worth that no pattern exceeds, which is closer than that of `price` but takes longer;
-   * absent where that is as close as can be.
+   * undefined where it would take too long, absent where that of `price` is as close as can be.
    */
-  atMost?(values: ArrayLike<number>, coin: number): readonly number[];
+  atMost?(values: ArrayLike<number>, coin: number): readonly number[] | undefined;
   /**
    * Lists every band and every division of a sheet that falls short of the best by
    * at most `gap`, where this kind of cutting can list them and no remnant has a

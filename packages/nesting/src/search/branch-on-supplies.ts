@@ -1,5 +1,5 @@
 import type { BandMaster } from '../master/band-master.js';
-import { type LinearResult, solveLinear } from '../master/column-generation.js';
+import { closerBound, type LinearResult, solveLinear } from '../master/column-generation.js';
 import { money } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { SearchGround } from './ground.js';
@@ -10,6 +10,12 @@ export interface SupplyNode {
   readonly plan: LinearResult;
   /** No plan within them costs less, in units of 1/scale; that of a node above where it is higher. */
   readonly scaled: number;
+}
+
+/** A node that waits to be looked into. */
+interface OpenNode extends SupplyNode {
+  /** Whether its bound is as close as can be had. */
+  readonly close: boolean;
 }
 
 /** Most nodes that are looked into. */
@@ -42,11 +48,11 @@ export interface BranchRequest {
  * its branches take that very number, fewer, and more.
  */
 export class SupplyBranches {
-  readonly #open: SupplyNode[];
+  readonly #open: OpenNode[];
 
-  /** @param root the linear plan without branching */
+  /** @param root the linear plan without branching, bounded as closely as can be */
   constructor(classes: readonly StockClass[], root: LinearResult) {
-    this.#open = [{ classes, scaled: root.bound.scaled, plan: root }];
+    this.#open = [{ classes, scaled: root.bound.scaled, plan: root, close: true }];
   }
 
   /**
@@ -62,6 +68,11 @@ export class SupplyBranches {
         if (node === undefined) return Number.POSITIVE_INFINITY;
         if (enough(node.scaled) || nodes >= MOST_NODES || ground.deadline.left() <= 0) {
           return node.scaled;
+        }
+        if (!node.close) {
+          this.#open.pop();
+          this.#open.push(closely(ground, node));
+          continue;
         }
         const changes =
           brokenSupply(ground, node) ??
@@ -98,7 +109,7 @@ async function branch(
   { ground, master, enough, raised }: BranchRequest,
   node: SupplyNode,
   change: SupplyChange,
-): Promise<SupplyNode> {
+): Promise<OpenNode> {
   const classes = withSupply(node.classes, change);
   master.setSupplies(classes);
   const quick = ground.pricerFor(ground.demand);
@@ -109,7 +120,13 @@ async function branch(
   const plan = await solveLinear({ ...ground, classes, master, enough });
   ground.effort.nodes++;
   ground.effort.rounds += plan.rounds;
-  return { classes, scaled: Math.max(node.scaled, plan.bound.scaled), plan };
+  return { classes, scaled: Math.max(node.scaled, plan.bound.scaled), plan, close: false };
+}
+
+/** The node of the lowest bound only is worth the time that a closer one takes. */
+function closely(ground: SearchGround, node: OpenNode): OpenNode {
+  const { scaled } = closerBound({ ...ground, classes: node.classes }, node.plan);
+  return { ...node, scaled: Math.max(node.scaled, scaled), close: true };
 }
 
 /**

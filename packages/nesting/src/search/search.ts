@@ -1,6 +1,6 @@
 import { shareOf } from '../deadline.js';
 import { BandMaster } from '../master/band-master.js';
-import { type LinearResult, solveLinear } from '../master/column-generation.js';
+import type { LinearResult } from '../master/column-generation.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
 import { withFirstFit } from './complete-plan.js';
@@ -13,6 +13,7 @@ import { LocalSearch, manyOfEach } from './local-search.js';
 import { masterOfEveryPattern } from './master-of-every-pattern.js';
 import type { Planned } from './planned.js';
 import { BoundRaising } from './raise-bound.js';
+import { rootPlan } from './root-plan.js';
 import { ruleOutCost } from './rule-out-cost.js';
 
 export type { SearchStep } from './incumbent.js';
@@ -52,10 +53,6 @@ const STARTS_BEFORE_RULING_OUT = 2;
 const BRIEF_STEPS = 6;
 /** How a search ends by which a master over all patterns proves the plan. */
 const ALL_SEARCHED = 'all patterns within the gap searched';
-/** Share of the time that the linear plan over the quick pricer's patterns may take. */
-const SHARE_OF_QUICK = 0.2;
-/** Share of the time that the linear plan over all patterns of the kind may take. */
-const SHARE_OF_ROOT = 0.5;
 /** Share of the time left in which a plan is sought before numbers of sheets are searched to the end. */
 const SHARE_TO_FIND_FIRST = 0.3;
 /** Share of the time left that may be taken by searching each number of sheets to the end once a plan was sought. */
@@ -171,27 +168,10 @@ class Hunt {
     return this.#ending;
   }
 
-  /** Patterns of the quick pricer first, then all patterns of the kind. */
   async #solveRoot(): Promise<LinearResult | undefined> {
-    const ground = this.#ground;
-    const quick = ground.pricerFor(ground.demand);
-    if (quick !== ground.pricer) {
-      const first = await solveLinear({
-        ...ground,
-        pricer: quick,
-        master: this.#master,
-        enough: () => false,
-        deadline: shareOf(ground.deadline, SHARE_OF_QUICK),
-      });
-      ground.effort.rounds += first.rounds;
-    }
-    const root = await solveLinear({
-      ...ground,
-      master: this.#master,
-      enough: (scaled) => this.incumbent.wouldMeet(scaled),
-      deadline: shareOf(ground.deadline, SHARE_OF_ROOT),
-    });
-    ground.effort.rounds += root.rounds;
+    const root = await rootPlan(this.#ground, this.#master, (scaled) =>
+      this.incumbent.wouldMeet(scaled),
+    );
     this.incumbent.raise(root.bound.scaled);
     this.incumbent.tell('linear plan');
     return root.answer === undefined ? undefined : root;

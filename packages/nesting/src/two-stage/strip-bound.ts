@@ -10,9 +10,8 @@ interface Span {
   /** Gross ticks, both ends included. */
   readonly from: number;
   readonly to: number;
-  /** Lays that may lie in every strip so wide. */
-  readonly lays: readonly StripLay[];
-  readonly lots: readonly Lot[];
+  /** So many of the lots, the first ones, may lie in every strip so wide. */
+  readonly lots: number;
 }
 
 /**
@@ -24,6 +23,10 @@ interface Span {
  */
 export class StripBound {
   readonly #length: number;
+  /** Ascending by their extent across. */
+  readonly #lays: readonly StripLay[];
+  /** In the order of their lays. */
+  readonly #lots: readonly Lot[];
   readonly #spans: readonly Span[];
   readonly #kerf: number;
   readonly #rule: KeepRule;
@@ -50,18 +53,27 @@ export class StripBound {
     this.#length = length;
     this.#kerf = kerf;
     this.#rule = rule;
+    const lays = [...family.lays].sort((a, b) => a.across - b.across);
+    const lots = lays.flatMap(({ along, piece }, lay) => lotsOf(lay, along, demand[piece], length));
+    this.#lays = lays;
+    this.#lots = lots;
     const starts = startsOf(family, breadth, kerf, rule);
     this.#spans = starts.map((from, index): Span => {
-      const to = (starts[index + 1] ?? breadth + 1) - 1;
-      const lays = family.lays.filter(({ across }) => across <= from);
-      const lots = lays.flatMap(({ along, piece }, lay) =>
-        lotsOf(lay, along, demand[piece], length),
-      );
-      return { from, to, lays, lots };
+      const wider = lots.findIndex(({ item }) => lays[item].across > from);
+      return {
+        from,
+        to: (starts[index + 1] ?? breadth + 1) - 1,
+        lots: wider < 0 ? lots.length : wider,
+      };
     });
     this.#best = new Float64Array(length + 1);
     this.#worth = new Float64Array(breadth + 1);
     this.#exact = new Uint8Array(breadth + 1);
+  }
+
+  /** Steps of knapsacks that solving takes. */
+  get steps(): number {
+    return this.#spans.reduce((sum, { lots }) => sum + 2 * lots * this.#length, 0);
   }
 
   /**
@@ -97,14 +109,14 @@ export class StripBound {
     return true;
   }
 
-  #learn({ lays, lots }: Span, width: number): void {
+  #learn({ lots }: Span, width: number): void {
     const best = this.#best.fill(Number.NEGATIVE_INFINITY);
     best[0] = 0;
-    const gains = lays.map(({ piece, along, across }) => {
+    for (const lot of this.#lots.slice(0, lots)) {
+      const { piece, along, across } = this.#lays[lot.item];
       const trim = keptAtMost(along - this.#kerf, width - across - this.#kerf, this.#rule);
-      return this.#values[piece] + this.#coin * trim;
-    });
-    for (const lot of lots) offer(best, lot, gains[lot.item] * lot.copies);
+      offer(best, lot, (this.#values[piece] + this.#coin * trim) * lot.copies);
+    }
     let most = 0;
     for (let filled = 1; filled <= this.#length; filled++) {
       if (!(best[filled] > 0)) continue;

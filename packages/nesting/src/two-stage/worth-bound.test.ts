@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type BoxCase, boxCase } from '../box-solver/random-box.test.support.js';
+import type { Box } from '../pattern/box.js';
 import { keptValue } from '../pattern/kept-value.js';
 import type { KeepRule } from '../problem.js';
 import { CreditedPricer } from './credited-pricer.js';
@@ -57,5 +58,33 @@ describe('WorthBound', () => {
     );
     expect(kept).toBeGreaterThan(300);
     expect(closer).toBeGreaterThan(100);
+  });
+});
+
+describe('CreditedPricer', () => {
+  /** So many kinds of strips of one length and another, on a sheet of their size. */
+  const pricer = (kinds: number) => {
+    const rule = { leastLength: 400, leastWidth: 100, coinsPerMillion: 200, trouble: 15 };
+    const lays = Array.from({ length: kinds }, (_, piece) => [
+      { piece, turned: false, length: 700 + piece, width: 60 },
+      { piece, turned: true, length: 60, width: 700 + piece },
+    ]).flat();
+    const box: Box = { length: 2000, width: 1280, firstCuts: ['along', 'across'], lays };
+    const limits = { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 };
+    const keep = (length: number, width: number) => keptValue(length, width, rule);
+    const demand = Array.from({ length: kinds }, () => 9);
+    const values = demand.map((_, piece) => 60 * (700 + piece));
+    return { own: new CreditedPricer([box], demand, limits, keep, rule), values };
+  };
+
+  it('tells a closer worth, unless there are so many kinds that it would take long', () => {
+    const few = pricer(10);
+    const [closer] = few.own.atMost(few.values, 1000) ?? [];
+    const priced = few.own.price(few.values, 1000);
+    expect(closer).toBeLessThan(priced.worth[0]);
+    const [{ worth }] = priced.patterns(0);
+    expect(closer).toBeGreaterThanOrEqual(worth);
+    const many = pricer(250);
+    expect(many.own.atMost(many.values, 1000)).toBeUndefined();
   });
 });

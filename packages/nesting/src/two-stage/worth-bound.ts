@@ -39,6 +39,11 @@ export class WorthBound {
     });
   }
 
+  /** Steps of knapsacks that it takes at the least. */
+  get steps(): number {
+    return this.#strips.reduce((sum, { steps }) => sum + steps, 0);
+  }
+
   /**
    * @param values one for each piece, at least 0
    * @param coin what a coin of kept remnants is worth in the same unit
