@@ -12,7 +12,7 @@ const KEEP: KeepRule = { leastLength: 10, leastWidth: 5, coinsPerMillion: 20_000
  * Seeks a larger remnant of a plan for 1000 coins, the bound of which is 900, where one worth so much can
  * be had, and one that is found is worth so many coins more than was asked for.
  */
-async function sought(most: number, more = 0, seconds = 1e6) {
+async function sought(most: number, more = 0, seconds = 1e6, dearer = 0) {
   const { ground, start } = groundOf({
     pieces: [piece('a', 40, 40, 1)],
     stock: [sheet('s', 100, 50, { price: 1000 })],
@@ -26,7 +26,7 @@ async function sought(most: number, more = 0, seconds = 1e6) {
     leaving: async (coins, planned) => {
       asked.push(coins);
       if (coins > most) return undefined;
-      const kept = Math.min(most, coins + more);
+      const kept = Math.min(most, coins + more) - dearer;
       return planned.map(({ pattern, count }) => ({ pattern: { ...pattern, kept }, count }));
     },
   };
@@ -49,8 +49,12 @@ describe('a larger remnant', () => {
   });
 
   it('counts for as much as it came out to be worth', async () => {
-    expect(await sought(60, 15)).toEqual({ asked: [40, 78, 66, 61], cost: 945 });
+    expect(await sought(60, 15)).toEqual({ asked: [40, 78, 67, 61], cost: 945 });
     expect(await sought(100, 100)).toEqual({ asked: [40], cost: 900 });
+  });
+
+  it('is sought still larger where the plan with it takes more of the rack', async () => {
+    expect(await sought(100, 0, 1e6, 5)).toEqual({ asked: [40, 70, 85, 93], cost: 912 });
   });
 
   it('is not sought without time', async () => {

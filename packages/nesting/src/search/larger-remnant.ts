@@ -10,6 +10,7 @@ const SHARE_OF_TRY = 0.4;
 const FIRST = 0.4;
 /** Shares this close to each other are not told apart. */
 const CLOSE = 0.1;
+const ROUNDING = 1e-9;
 
 /**
  * A plan made as if remnants were worth nothing leaves scrap all over. Another is sought for no more
@@ -30,12 +31,12 @@ export async function leaveLargerRemnant(
   let inVain = 1;
   let share = FIRST;
   while (!incumbent.met && until.left() > 0 && inVain - found > CLOSE) {
-    const coins = kept + Math.max(1, Math.round(share * gap));
-    incumbent.offer(await withoutValue.leaving(coins, planned, shareOf(until, SHARE_OF_TRY)));
+    const coins = kept + Math.max(1, Math.ceil(share * gap - ROUNDING));
+    const better = await withoutValue.leaving(coins, planned, shareOf(until, SHARE_OF_TRY));
+    incumbent.offer(better);
     incumbent.tell('local search');
-    const gained = (cost - incumbent.cost) / gap;
-    if (gained > found) found = gained;
-    else inVain = share;
+    if (better === undefined) inVain = share;
+    else found = Math.max(share, (cost - incumbent.cost) / gap);
     share = (found + inVain) / 2;
   }
 }
