@@ -26,3 +26,9 @@ export function keptValue(length: number, width: number, rule: KeepRule | undefi
     Math.floor((rest * rule.coinsPerMillion) / MILLION);
   return Math.max(0, coins - (rule.trouble ?? 0));
 }
+
+/** The same, not rounded down: no remnant is worth more, and between two sizes that are kept it grows in a line. */
+export function keptUnrounded(length: number, width: number, rule: KeepRule): number {
+  if (!isKept(length, width, rule)) return 0;
+  return Math.max(0, (length * width * rule.coinsPerMillion) / MILLION - (rule.trouble ?? 0));
+}

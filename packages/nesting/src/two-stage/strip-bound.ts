@@ -1,9 +1,7 @@
-import { isKept } from '../pattern/kept-value.js';
+import { keptUnrounded } from '../pattern/kept-value.js';
 import type { KeepRule } from '../problem.js';
 import { type Lot, lotsOf } from './lots.js';
 import type { StripFamily, StripLay } from './strip-family.js';
-
-const MILLION = 1_000_000;
 
 /** Widths between which what may be kept of a strip changes by its size alone. */
 interface Span {
@@ -114,14 +112,14 @@ export class StripBound {
     best[0] = 0;
     for (const lot of this.#lots.slice(0, lots)) {
       const { piece, along, across } = this.#lays[lot.item];
-      const trim = keptAtMost(along - this.#kerf, width - across - this.#kerf, this.#rule);
+      const trim = keptUnrounded(along - this.#kerf, width - across - this.#kerf, this.#rule);
       offer(best, lot, (this.#values[piece] + this.#coin * trim) * lot.copies);
     }
     let most = 0;
     for (let filled = 1; filled <= this.#length; filled++) {
       if (!(best[filled] > 0)) continue;
       const end = this.#length - filled - this.#kerf;
-      const kept = keptAtMost(end, width - this.#kerf, this.#rule);
+      const kept = keptUnrounded(end, width - this.#kerf, this.#rule);
       const worth = best[filled] + this.#coin * kept;
       if (worth > most) most = worth;
     }
@@ -169,10 +167,4 @@ function startsOf(
   kept(0, length);
   const least = Math.min(...lays.map(({ across }) => across));
   return [...starts].filter((start) => start >= least && start <= breadth).sort((a, b) => a - b);
-}
-
-/** Coins that a net remnant is worth, not rounded down. */
-export function keptAtMost(length: number, width: number, rule: KeepRule): number {
-  if (!isKept(length, width, rule)) return 0;
-  return Math.max(0, (length * width * rule.coinsPerMillion) / MILLION - (rule.trouble ?? 0));
 }

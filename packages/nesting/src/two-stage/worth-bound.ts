@@ -1,7 +1,8 @@
 import type { Box } from '../pattern/box.js';
+import { keptUnrounded } from '../pattern/kept-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { KeepRule } from '../problem.js';
-import { keptAtMost, StripBound } from './strip-bound.js';
+import { StripBound } from './strip-bound.js';
 import { type Face, type StripFamily, stripFaces } from './strip-family.js';
 
 /** Outweighs the rounding of sums. */
@@ -91,7 +92,7 @@ export class WorthBound {
         last[room] = sizes[i];
       }
       filled[room] = best;
-      const rest = keptAtMost(length - this.#kerf, breadth - room - this.#kerf, this.#rule);
+      const rest = keptUnrounded(length - this.#kerf, breadth - room - this.#kerf, this.#rule);
       if (best + coin * rest <= most) continue;
       most = best + coin * rest;
       at = room;
