@@ -51,9 +51,9 @@ export class PlanningWithoutValue implements PlansWithoutValue {
     planned: readonly Planned[],
     until: Deadline,
   ): Promise<readonly Planned[] | undefined> {
-    const ways = this.#ways(coins, planned);
-    const first = ways.filter(({ way }) => way === this.#lastWay);
-    for (const { way, size } of [...first, ...ways.filter((other) => !first.includes(other))]) {
+    const late = ({ way }: { readonly way: number }) => Number(way !== this.#lastWay);
+    const ways = [...this.#ways(coins, planned)].sort((a, b) => late(a) - late(b));
+    for (const { way, size } of ways) {
       if (until.left() <= 0) return undefined;
       const found = await this.#beside(size, planned, shareOf(until, SHARE_OF_SIZE));
       if (found === undefined) continue;

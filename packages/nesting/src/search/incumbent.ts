@@ -21,6 +21,7 @@ export interface Watchers {
   readonly onBetter?: ((planned: readonly Planned[], bound: number) => void) | undefined;
 }
 
+/** Which plans are taken, and who is told. */
 export interface Offers extends Watchers {
   /** A plan that costs more is of no use; absent where any is. */
   readonly atMost?: number | undefined;
