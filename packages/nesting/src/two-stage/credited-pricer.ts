@@ -9,8 +9,8 @@ import { WorthBound } from './worth-bound.js';
 const MILLION = 1_000_000;
 /** Outweighs the rounding of sums. */
 const ROUNDING = 1e-9;
-/** Steps of knapsacks up to which the closer worth is asked for: about half a second. */
-const MOST_STEPS = 150_000_000;
+/** Steps of filling strips after which a closer worth is given up: about a second. */
+const MOST_STEPS = 300_000_000;
 
 /**
  * Remnants are worth no more than the rate of the rule for all the metal that is
@@ -27,8 +27,7 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
   readonly #valued: TwoStagePricer;
   /** Net area of each piece, by the lays there are. */
   readonly #areas: ReadonlyMap<number, number>;
-  /** Undefined where it would take too long. */
-  readonly #closer: WorthBound | undefined;
+  readonly #closer: WorthBound;
 
   constructor(
     boxes: readonly Box[],
@@ -42,8 +41,7 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
     this.#rule = rule;
     this.#plain = new TwoStagePricer(boxes, demand, limits, undefined);
     this.#valued = new TwoStagePricer(boxes, demand, limits, keep);
-    const closer = new WorthBound(boxes, demand, limits, rule);
-    this.#closer = closer.steps <= MOST_STEPS ? closer : undefined;
+    this.#closer = new WorthBound(boxes, demand, limits, rule);
     const { kerf } = limits;
     this.#areas = new Map(
       boxes.flatMap(({ lays }) =>
@@ -73,7 +71,8 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
       bands: () => priced.bands?.() ?? [],
     };
   }
+
   atMost(values: ArrayLike<number>, coin: number): readonly number[] | undefined {
-    return this.#closer?.worth(values, coin);
+    return this.#closer.worth(values, coin, MOST_STEPS);
   }
 }

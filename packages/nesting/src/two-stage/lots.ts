@@ -65,6 +65,17 @@ export function offerLot(
   }
 }
 
+/** Offers a lot to every filling like `offerLot`, where what is taken need not be known. */
+export function fillWithLot(best: Float64Array, { size, again }: Lot, worth: number): void {
+  if (!(worth > 0)) return;
+  const end = best.length;
+  const [from, step] = again ? [size, 1] : [end - 1, -1];
+  for (let room = from; room >= size && room < end; room += step) {
+    const value = best[room - size] + worth;
+    if (value > best[room]) best[room] = value;
+  }
+}
+
 /**
  * Walks back through lots that were offered in order, adding up the copies taken.
  * @returns the room at which the walk arrived before the first lot

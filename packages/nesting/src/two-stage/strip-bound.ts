@@ -1,15 +1,15 @@
 import { keptUnrounded } from '../pattern/kept-value.js';
 import type { KeepRule } from '../problem.js';
-import { type Lot, lotsOf } from './lots.js';
 import type { StripFamily, StripLay } from './strip-family.js';
+import { StripFilling } from './strip-filling.js';
 
 /** Widths between which what may be kept of a strip changes by its size alone. */
 interface Span {
   /** Gross ticks, both ends included. */
   readonly from: number;
   readonly to: number;
-  /** So many of the lots, the first ones, may lie in every strip so wide. */
-  readonly lots: number;
+  /** So many of the lays, the first ones, may lie in every strip so wide. */
+  readonly lays: number;
 }
 
 /**
@@ -23,12 +23,12 @@ export class StripBound {
   readonly #length: number;
   /** Ascending by their extent across. */
   readonly #lays: readonly StripLay[];
-  /** In the order of their lays. */
-  readonly #lots: readonly Lot[];
   readonly #spans: readonly Span[];
   readonly #kerf: number;
   readonly #rule: KeepRule;
-  readonly #best: Float64Array;
+  readonly #filling: StripFilling;
+  /** Of each lay in the strip looked at. */
+  readonly #worths: Float64Array;
   /** By width. */
   readonly #worth: Float64Array;
   /** By width, 1 where it is no more than a strip just so wide can be worth. */
@@ -52,42 +52,48 @@ export class StripBound {
     this.#kerf = kerf;
     this.#rule = rule;
     const lays = [...family.lays].sort((a, b) => a.across - b.across);
-    const lots = lays.flatMap(({ along, piece }, lay) => lotsOf(lay, along, demand[piece], length));
     this.#lays = lays;
-    this.#lots = lots;
     const starts = startsOf(family, breadth, kerf, rule);
     this.#spans = starts.map((from, index): Span => {
-      const wider = lots.findIndex(({ item }) => lays[item].across > from);
+      const wider = lays.findIndex(({ across }) => across > from);
       return {
         from,
         to: (starts[index + 1] ?? breadth + 1) - 1,
-        lots: wider < 0 ? lots.length : wider,
+        lays: wider < 0 ? lays.length : wider,
       };
     });
-    this.#best = new Float64Array(length + 1);
+    const most = lays.map(({ piece }) => demand[piece]);
+    const anyRest = { kerf, narrowest: 1, longestCut: Number.POSITIVE_INFINITY };
+    this.#filling = new StripFilling(lays, most, length, anyRest);
+    this.#worths = new Float64Array(lays.length);
     this.#worth = new Float64Array(breadth + 1);
     this.#exact = new Uint8Array(breadth + 1);
   }
 
-  /** Steps of knapsacks that solving takes. */
+  /** Steps of filling strips that it took so far. */
   get steps(): number {
-    return this.#spans.reduce((sum, { lots }) => sum + 2 * lots * this.#length, 0);
+    return this.#filling.steps;
   }
 
   /**
    * @param values one for each piece, at least 0
    * @param coin what a coin of kept remnants is worth in the same unit
+   * @param mostSteps after which it gives up
+   * @returns false where it gave up
    */
-  solve(values: ArrayLike<number>, coin: number): void {
+  solve(values: ArrayLike<number>, coin: number, mostSteps: number): boolean {
+    const last = this.steps + mostSteps;
     this.#values = values;
     this.#coin = coin;
     this.#exact.fill(0);
     for (const span of this.#spans) {
+      if (this.steps > last) return false;
       this.#learn(span, span.from);
       if (span.to === span.from) continue;
       this.#learn(span, span.to);
       this.#between(span.from, span.to);
     }
+    return true;
   }
 
   /** What no strip just so wide exceeds; 0 where none has a lay. */
@@ -107,14 +113,17 @@ export class StripBound {
     return true;
   }
 
-  #learn({ lots }: Span, width: number): void {
-    const best = this.#best.fill(Number.NEGATIVE_INFINITY);
-    best[0] = 0;
-    for (const lot of this.#lots.slice(0, lots)) {
-      const { piece, along, across } = this.#lays[lot.item];
+  #learn(span: Span, width: number): void {
+    const worths = this.#worths.fill(0);
+    for (let lay = 0; lay < span.lays; lay++) {
+      const { piece, along, across } = this.#lays[lay];
       const trim = keptUnrounded(along - this.#kerf, width - across - this.#kerf, this.#rule);
-      offer(best, lot, (this.#values[piece] + this.#coin * trim) * lot.copies);
+      worths[lay] = this.#values[piece] + this.#coin * trim;
     }
+    // A longer end is worth more by length.
+    const end = keptUnrounded(this.#length - this.#kerf, width - this.#kerf, this.#rule);
+    const endPerTick = (this.#coin * end) / this.#length;
+    const best = this.#filling.fill({ worths, endPerTick });
     let most = 0;
     for (let filled = 1; filled <= this.#length; filled++) {
       if (!(best[filled] > 0)) continue;
@@ -134,16 +143,6 @@ export class StripBound {
     for (let width = from + 1; width < to; width++) {
       worth[width] = worth[from] + slope * (width - from);
     }
-  }
-}
-
-/** Offers a lot to what fills each length. */
-function offer(best: Float64Array, { size, again }: Lot, worth: number): void {
-  const end = best.length;
-  const [from, step] = again ? [size, 1] : [end - 1, -1];
-  for (let room = from; room >= size && room < end; room += step) {
-    const value = best[room - size] + worth;
-    if (value > best[room]) best[room] = value;
   }
 }
 

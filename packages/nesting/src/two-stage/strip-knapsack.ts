@@ -2,6 +2,8 @@ import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, mayRest, netRest } from '../pattern/limits.js';
 import { type Lot, lotsOf, offerLot, walkBack } from './lots.js';
 import type { StripFamily, StripWidth } from './strip-family.js';
+import { trimValue } from './trim-value.js';
+import { TrimmedStrip } from './trimmed-strip.js';
 
 /** Lays and how many of each, as [index of the lay, copies at least 1], ascending. */
 export type LayCounts = readonly (readonly [number, number])[];
@@ -11,7 +13,7 @@ export type LayCounts = readonly (readonly [number, number])[];
  * lays in order of width: the knapsack over the length is kept lay by lay, and a
  * width reads it where its lays end (Gilmore and Gomory 1965, "Multistage cutting
  * stock problems of two and more dimensions"). Lays that a width takes beyond
- * those, or at values of their own, are added to a copy.
+ * those are added to a copy; where lays have values of their own, it starts afresh.
  */
 export class StripKnapsack {
   readonly #family: StripFamily;
@@ -22,6 +24,7 @@ export class StripKnapsack {
   readonly #trunkEnd: readonly number[];
   readonly #trunkTaken: Uint8Array;
   readonly #plans: readonly WidthPlan[];
+  readonly #trimmed: TrimmedStrip;
   readonly #best: Float64Array;
   readonly #copy: Float64Array;
   readonly #worth: Float64Array;
@@ -49,9 +52,10 @@ export class StripKnapsack {
     this.#trunkEnd = ends;
     this.#trunkTaken = new Uint8Array(this.#trunk.length * (room + 1));
     this.#plans = widthPlans(family, limits, keep).map((plan) => {
-      const branch = plan.inPlace ? [] : plan.added.flatMap((lay) => lots[lay]);
+      const branch = plan.inPlace || plan.fresh ? [] : plan.added.flatMap((lay) => lots[lay]);
       return { ...plan, branch, taken: new Uint8Array(branch.length * (room + 1)) };
     });
+    this.#trimmed = new TrimmedStrip(family, most, limits, keep);
     this.#best = new Float64Array(room + 1);
     this.#copy = new Float64Array(room + 1);
     this.#worth = new Float64Array(family.widths.length);
@@ -64,6 +68,7 @@ export class StripKnapsack {
    */
   solve(values: ArrayLike<number>, coin: number): void {
     const { widths } = this.#family;
+    this.#trimmed.setValues(Float64Array.from(values), coin);
     const slack = this.#anyRest();
     const best = this.#best.fill(slack ? 0 : Number.NEGATIVE_INFINITY);
     best[0] = 0;
@@ -87,16 +92,17 @@ export class StripKnapsack {
         this.#read(w, width, best, coin);
         return;
       }
-      if (!plan.fresh) advance(plan.trunk);
-      const copy = this.#copy;
       if (plan.fresh) {
-        copy.fill(slack ? 0 : Number.NEGATIVE_INFINITY);
-        copy[0] = 0;
-      } else copy.set(best);
+        const { extent } = width;
+        this.#read(w, width, this.#trimmed.fill({ lays: plan.added, extent }), coin);
+        return;
+      }
+      advance(plan.trunk);
+      const copy = this.#copy;
+      copy.set(best);
       plan.taken.fill(0);
       plan.branch.forEach((lot, index) => {
-        const worth = (values[lot.item] + coin * this.#trimValue(width, lot.item)) * lot.copies;
-        offerLot(copy, plan.taken, index * copy.length, lot, worth);
+        offerLot(copy, plan.taken, index * copy.length, lot, values[lot.item] * lot.copies);
       });
       this.#read(w, width, copy, coin);
     });
@@ -114,11 +120,14 @@ export class StripKnapsack {
     const fill = this.#fill[width];
     if (fill < 0) return [];
     if (this.#family.widths[width].uncut) return [[fill, 1]];
-    let at = walkBack(plan.branch, plan.taken, fill, counts);
-    if (!plan.fresh) {
+    if (plan.fresh) {
+      const { extent } = this.#family.widths[width];
+      this.#trimmed.count({ lays: plan.added, extent }, fill, counts);
+    } else {
+      const at = walkBack(plan.branch, plan.taken, fill, counts);
       const lots = this.#trunk.slice(0, this.#trunkEnd[plan.trunk]);
       const used = this.#trunkTaken.subarray(0, lots.length * (this.#family.length + 1));
-      at = walkBack(lots, used, at, counts);
+      walkBack(lots, used, at, counts);
     }
     return [...counts].sort((a, b) => a[0] - b[0]);
   }
@@ -154,7 +163,7 @@ export class StripKnapsack {
     this.#worth[w] = 0;
     this.#fill[w] = -1;
     for (const lay of width.fitting) {
-      const worth = values[lay] + coin * this.#trimValue(width, lay);
+      const worth = values[lay] + coin * this.#trim(width, lay);
       if (worth > this.#worth[w]) {
         this.#worth[w] = worth;
         this.#fill[w] = lay;
@@ -162,8 +171,8 @@ export class StripKnapsack {
     }
   }
 
-  #trimValue(width: StripWidth, lay: number): number {
-    return trimValue(this.#family, width, lay, this.#limits, this.#keep);
+  #trim({ extent }: StripWidth, lay: number): number {
+    return trimValue(this.#family.lays[lay], extent, this.#limits, this.#keep);
   }
 }
 
@@ -191,7 +200,7 @@ function widthPlans(
   return family.widths.map((width, w) => {
     const { leading, fitting } = width;
     const all = [...family.lays.keys()].slice(0, leading).concat(fitting);
-    const valued = all.some((lay) => trimValue(family, width, lay, limits, keep) > 0);
+    const valued = all.some((lay) => trimValue(family.lays[lay], width.extent, limits, keep) > 0);
     if (valued) return { trunk: 0, inPlace: false, fresh: true, added: all };
     const next = family.widths.slice(w + 1).find((other) => !other.uncut);
     const end = leading + fitting.length;
@@ -199,16 +208,4 @@ function widthPlans(
     const inPlace = straightOn && (next === undefined || next.leading >= end);
     return { trunk: inPlace ? end : leading, inPlace, fresh: false, added: fitting };
   });
-}
-
-function trimValue(
-  family: StripFamily,
-  width: StripWidth,
-  lay: number,
-  limits: Limits,
-  keep: KeepValue | undefined,
-): number {
-  if (keep === undefined) return 0;
-  const { along, across } = family.lays[lay];
-  return keep(along - limits.kerf, netRest(width.extent - across, limits));
 }

@@ -40,18 +40,23 @@ export class WorthBound {
     });
   }
 
-  /** Steps of knapsacks that it takes at the least. */
-  get steps(): number {
+  /** Steps of filling strips that it took so far. */
+  get #steps(): number {
     return this.#strips.reduce((sum, { steps }) => sum + steps, 0);
   }
 
   /**
    * @param values one for each piece, at least 0
    * @param coin what a coin of kept remnants is worth in the same unit
-   * @returns for each box, a worth that no pattern exceeds; 0 where nothing is worth cutting
+   * @param mostSteps of filling strips, after which it gives up
+   * @returns for each box, a worth that no pattern exceeds, 0 where nothing is worth cutting;
+   *   undefined where it gave up
    */
-  worth(values: ArrayLike<number>, coin: number): readonly number[] {
-    for (const strips of this.#strips) strips.solve(values, coin);
+  worth(values: ArrayLike<number>, coin: number, mostSteps: number): readonly number[] | undefined {
+    const last = this.#steps + mostSteps;
+    for (const strips of this.#strips) {
+      if (!strips.solve(values, coin, last - this.#steps)) return undefined;
+    }
     const worth: number[] = this.#boxes.map(() => 0);
     for (const face of this.#faces) {
       const most = this.#closely(face, coin);

@@ -1,0 +1,75 @@
+import type { KeepValue } from '../pattern/keep-value.js';
+import { type Limits, netRest } from '../pattern/limits.js';
+import type { StripFamily } from './strip-family.js';
+import { StripFilling, type StripWorths } from './strip-filling.js';
+import { trimValue } from './trim-value.js';
+
+/** A width, and the lays that may be in it. */
+export interface TrimmedLays {
+  /** Indices of the family's lays. */
+  readonly lays: readonly number[];
+  /** Gross ticks. */
+  readonly extent: number;
+}
+
+/**
+ * Fills strips in which lays are worth more the wider they are, since what is trimmed off beside them
+ * is kept. Which copies were taken is found anew where it is asked for: for hundreds of lays in as
+ * many widths it would be gigabytes.
+ */
+export class TrimmedStrip {
+  readonly #family: StripFamily;
+  readonly #limits: Limits;
+  readonly #keep: KeepValue | undefined;
+  readonly #filling: StripFilling;
+  /** Of each lay in the strip looked at. */
+  readonly #worths: Float64Array;
+  #values: ArrayLike<number> = [];
+  #coin = 0;
+
+  /** @param most for each lay, how many copies are of use */
+  constructor(
+    family: StripFamily,
+    most: readonly number[],
+    limits: Limits,
+    keep: KeepValue | undefined,
+  ) {
+    this.#family = family;
+    this.#limits = limits;
+    this.#keep = keep;
+    this.#filling = new StripFilling(family.lays, most, family.length, limits);
+    this.#worths = new Float64Array(family.lays.length);
+  }
+
+  /**
+   * @param values one for each lay, at least 0; they must not change before the next call
+   * @param coin what a coin of kept remnants is worth in the same unit
+   */
+  setValues(values: ArrayLike<number>, coin: number): void {
+    this.#values = values;
+    this.#coin = coin;
+  }
+
+  /** What fills each length, as `StripFilling` has it; valid until the next call. */
+  fill(strip: TrimmedLays): Float64Array {
+    return this.#filling.fill(this.#worthsIn(strip));
+  }
+
+  /** Adds up the copies of each lay in what fills so much of a strip. */
+  count(strip: TrimmedLays, filled: number, counts: Map<number, number>): void {
+    this.#filling.count(this.#worthsIn(strip), filled, counts);
+  }
+
+  #worthsIn({ lays, extent }: TrimmedLays): StripWorths {
+    const worths = this.#worths.fill(0);
+    for (const lay of lays) {
+      const trim = trimValue(this.#family.lays[lay], extent, this.#limits, this.#keep);
+      worths[lay] = this.#values[lay] + this.#coin * trim;
+    }
+    const { length } = this.#family;
+    const { kerf } = this.#limits;
+    // A longer end is worth more by length; but for the coin that rounding may take off.
+    const end = this.#keep?.(netRest(length, this.#limits), extent - kerf) ?? 0;
+    return { worths, endPerTick: (this.#coin * (end + 1)) / length };
+  }
+}
