@@ -1,19 +1,18 @@
 import { classCost, money } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
-import type { BoxLay } from '../pattern/box.js';
 import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
 import { legal } from '../pattern/legal.js';
-import type { Pattern, Slice } from '../pattern/part.js';
+import type { Pattern } from '../pattern/part.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { PatternPricer } from '../pattern/pattern-pricer.js';
 import type { Rolling } from '../problem.js';
 import { available } from './class-supplies.js';
+import { fillByStrips } from './fill-by-strips.js';
 import type { Planned } from './planned.js';
 
 /**
  * A plan by the rule of thumb, as a start for the search and a ceiling over it:
- * open a strip as wide as the widest piece still wanted, fill it with pieces by
- * descending width, fill the sheet with such strips; take stock that costs nothing
+ * fill sheets with strips by descending width (see `fill-by-strips.ts`); take stock that costs nothing
  * first, then the sheet that gives most metal used for its cost (first fit
  * decreasing height on strips, as in Coffman, Garey, Johnson and Tarjan 1980,
  * "Performance bounds for level-oriented two-dimensional packing algorithms").
@@ -93,42 +92,8 @@ function byStrips(
   demand: readonly number[],
   rules: CuttingRules,
 ): Pattern | undefined {
-  const straight = cuts === 'along';
-  const { box } = entry;
-  const [length, breadth] = straight ? [box.length, box.width] : [box.width, box.length];
-  const along = (lay: BoxLay) => (straight ? lay.length : lay.width);
-  const across = (lay: BoxLay) => (straight ? lay.width : lay.length);
-  const upright = (lay: BoxLay) => along(lay) < across(lay);
-  // Long side along the strip first, wide before narrow.
-  const order = [...box.lays].sort(
-    (a, b) =>
-      Number(upright(a)) - Number(upright(b)) || across(b) - across(a) || along(b) - along(a),
-  );
-  const wanted = [...demand];
-  const parts: Slice[] = [];
-  for (let room = breadth; ; ) {
-    const first = order.find((lay) => across(lay) <= room && wanted[lay.piece] > 0);
-    if (first === undefined) break;
-    const extent = across(first);
-    const slices: Slice[] = [];
-    let left = length;
-    for (const lay of [first, ...order]) {
-      const copies = Math.min(wanted[lay.piece], Math.floor(left / along(lay)));
-      if (across(lay) > extent || copies <= 0) continue;
-      const part = { kind: 'lay', piece: lay.piece, turned: lay.turned } as const;
-      for (let i = 0; i < copies; i++) slices.push({ extent: along(lay), part });
-      wanted[lay.piece] -= copies;
-      left -= copies * along(lay);
-    }
-    parts.push({
-      extent,
-      part: { kind: 'split', cuts: straight ? 'across' : 'along', parts: slices },
-    });
-    room -= extent;
-  }
-  if (parts.length === 0) return undefined;
-  const part = { kind: 'split', cuts, parts } as const;
-  if (!legal(part, box, rules)) return undefined;
+  const part = fillByStrips(entry.box, cuts, demand, rules.limits);
+  if (part === undefined || !legal(part, entry.box, rules)) return undefined;
   return patternOf(part, stockClass, boxes[stockClass], rules);
 }
 
