@@ -7,6 +7,7 @@ import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js'
 import type { StripLister } from './pattern/strip-lister.js';
 import type { KeepRule, Stages } from './problem.js';
 import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
+import type { TriedWidths } from './two-stage/strip-family.js';
 import { stripLister } from './two-stage/strip-lists.js';
 import { TwoStagePricer } from './two-stage/two-stage-pricer.js';
 import { valuedTwoStagePricer } from './two-stage/valued-two-stage-pricer.js';
@@ -17,6 +18,8 @@ export interface KindPricers {
   readonly exact: PatternPricer;
   /** Quick ones that find good patterns for so many of each piece. */
   readonly quick: (demand: readonly number[]) => PatternPricer;
+  /** Takes longer, but finds a pattern of what is wanted wherever the shear can cut one. */
+  readonly thorough: (demand: readonly number[]) => PatternPricer;
   /**
    * Lists strips of two-stage patterns, whatever the limits of the shear and the value of
    * remnants; undefined for other kinds of cutting, or where strips of every width are too many.
@@ -47,16 +50,17 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
   // Pieces that are not wanted would only make more widths to try.
   const wantedOnly = (wanted: readonly number[]) =>
     boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
-  const two = (wanted: readonly number[]) =>
-    new TwoStagePricer(wantedOnly(wanted), wanted, limits, keep);
-  const whole = two(demand);
+  const two = (wanted: readonly number[], tried: TriedWidths = 'few') =>
+    new TwoStagePricer(wantedOnly(wanted), wanted, limits, keep, tried);
+  const whole = two(demand, keep === undefined ? 'needed' : 'few');
   if (stages === 2) {
     const strips = once(() => stripLister(boxes, demand, limits, keep ?? worthless));
     const exact =
       keep === undefined || rule === undefined
         ? whole
-        : valuedTwoStagePricer(boxes, demand, limits, keep, rule, strips);
-    return { exact, quick: (wanted) => (wanted === demand ? whole : two(wanted)), strips };
+        : valuedTwoStagePricer(boxes, demand, limits, keep, rule, strips, whole);
+    const quick = (wanted: readonly number[]) => (wanted === demand ? whole : two(wanted));
+    return { exact, quick, thorough: (wanted) => two(wanted, 'needed'), strips };
   }
   const rules = boxes.map(() => rule);
   const three = new ThreeStagePricer(boxes, limits, rules);
@@ -75,7 +79,9 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
     return new BothPricers(two(wanted), new BothPricers(mindful, freely));
   };
   const exact = stages === 3 ? three : new FreePricer(boxes, limits, rules);
-  return { exact, quick, strips: () => undefined };
+  const thorough = (wanted: readonly number[]) =>
+    new BothPricers(two(wanted, 'needed'), quick(wanted));
+  return { exact, quick, thorough, strips: () => undefined };
 }
 
 /** Makes something when it is first asked for, and but once. */

@@ -35,6 +35,7 @@ export class MetalGrounds {
   readonly #shared: Pick<
     SearchGround,
     | 'keptAtMost'
+    | 'keptPerTick'
     | 'book'
     | 'newBook'
     | 'pricer'
@@ -57,6 +58,7 @@ export class MetalGrounds {
     const {
       exact: pricer,
       quick: pricerFor,
+      thorough,
       strips,
     } = kindPricers(rules.stages, {
       boxes: own,
@@ -77,12 +79,13 @@ export class MetalGrounds {
       keptAtMost: own.map(({ length, width }) =>
         keep === undefined ? 0 : keep(length - limits.kerf, width - limits.kerf),
       ),
+      keptPerTick: (worth?.coinsPerMillion ?? 0) / 1_000_000,
       book: newBook(),
       newBook,
       pricer,
       pricerFor,
       stripLister: strips,
-      firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, pricerFor),
+      firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, thorough),
       // Strips of two stages hold no more of a piece than is wanted, each by itself.
       proper: (pattern, wanted) =>
         rules.stages === 2 && keep === undefined ? pattern : proper(pattern, wanted, boxes, rules),

@@ -64,6 +64,7 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
         plan: async (_: Deadline, tell: (better?: readonly Planned[]) => void) => {
           times++;
           tell(known);
+          return undefined;
         },
         leaving: async () => undefined,
       };

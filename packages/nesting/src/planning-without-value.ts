@@ -1,4 +1,5 @@
 import { type Deadline, shareOf } from './deadline.js';
+import type { Multipliers } from './master/exact-bound.js';
 import { leastMoney, money, totalCost } from './master/objective.js';
 import { type StockClass, stockClasses } from './master/stock-class.js';
 import { MetalGrounds } from './metal-grounds.js';
@@ -38,12 +39,17 @@ export class PlanningWithoutValue implements PlansWithoutValue {
     this.#request = request;
   }
 
-  async plan(until: Deadline, tell: (better?: readonly Planned[]) => void): Promise<void> {
+  async plan(
+    until: Deadline,
+    tell: (better?: readonly Planned[]) => void,
+  ): Promise<Multipliers | undefined> {
     const { problem, seed } = this.#request;
     const { grounds } = this.#grounds(problem);
     const ground = grounds.for(leastMoney, until);
     const known = grounds.start;
-    await search({ ground, known, brief: false, seed, onProgress: () => tell(), onBetter: tell });
+    const own = { brief: false, seed, onProgress: () => tell(), onBetter: tell };
+    const { multipliers } = await search({ ground, known, ...own });
+    return multipliers;
   }
 
   async leaving(

@@ -29,6 +29,12 @@ export interface LinearRequest {
   readonly deadline: Deadline;
 }
 
+/** What a bound is computed from. */
+type BoundRequest = Pick<
+  LinearRequest,
+  'pricer' | 'classes' | 'demand' | 'objective' | 'keptAtMost' | 'scale'
+>;
+
 export interface LinearResult {
   /** The best bound met with on the way; it holds wherever the loop ended. */
   readonly bound: ExactBound;
@@ -87,10 +93,7 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
 
 /** What the duals of a linear plan are worth as multipliers: the bound there, and the patterns that gain. */
 export function boundAt(
-  request: Pick<
-    LinearRequest,
-    'pricer' | 'classes' | 'demand' | 'objective' | 'keptAtMost' | 'scale'
-  >,
+  request: BoundRequest,
   duals: BandDuals,
 ): {
   readonly multipliers: Multipliers;
@@ -112,19 +115,27 @@ export function boundAt(
  * The bound of a linear plan once more, by worths of patterns that are closer but take longer to have;
  * the same where there are none.
  */
-export function closerBound(
-  request: Pick<LinearRequest, 'pricer' | 'classes' | 'demand' | 'objective' | 'keptAtMost'>,
-  { bound }: LinearResult,
-): ExactBound {
-  const { pricer, classes, demand, objective, keptAtMost } = request;
-  const multipliers = bound.asked;
-  const coin = coinWorth(objective, multipliers);
-  const closer = pricer.atMost?.(multipliers.pieces, coin);
-  if (closer === undefined) return bound;
-  const { worth } = pricer.price(multipliers.pieces, coin);
-  const least = worth.map((most, g) => Math.min(most, closer[g]));
-  const again = exactBound(least, keptAtMost, classes, demand, objective, multipliers);
+export function closerBound(request: BoundRequest, { bound }: LinearResult): ExactBound {
+  if (request.pricer.atMost === undefined) return bound;
+  const again = boundBy(request, bound.asked);
   return again.scaled > bound.scaled ? again : bound;
+}
+
+/** The bound that multipliers prove, whatever they come from: as close as can be had. */
+export function boundBy(
+  { pricer, classes, demand, objective, keptAtMost, scale }: BoundRequest,
+  multipliers: Multipliers,
+): ExactBound {
+  const own = rescaled(multipliers, scale);
+  const coin = coinWorth(objective, own);
+  const worth = pricer.atMost?.(own.pieces, coin) ?? pricer.price(own.pieces, coin).worth;
+  return exactBound(worth, keptAtMost, classes, demand, objective, own);
+}
+
+function rescaled(multipliers: Multipliers, scale: number): Multipliers {
+  const by = scale / multipliers.scale;
+  const whole = (value: number) => Math.floor(value * by);
+  return { scale, pieces: multipliers.pieces.map(whole), caps: multipliers.caps.map(whole) };
 }
 
 /** By how much values are lowered to find patterns that leave more. */

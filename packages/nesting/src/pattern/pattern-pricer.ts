@@ -13,8 +13,8 @@ export interface PatternPricer {
    */
   price(values: ArrayLike<number>, coin: number): PricedPatterns;
   /**
-   * For each box, a worth that no pattern exceeds, which is closer than that of `price` but takes longer;
-   * undefined where it would take too long, absent where that of `price` is as close as can be.
+   * For each box, a worth that no pattern exceeds, no more than that of `price` and mostly less, which takes
+   * longer; undefined where it would take too long, absent where that of `price` is as close as can be.
    */
   atMost?(values: ArrayLike<number>, coin: number): readonly number[] | undefined;
   /**

@@ -5,19 +5,19 @@ import { legal } from '../pattern/legal.js';
 import type { Pattern } from '../pattern/part.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { PatternPricer } from '../pattern/pattern-pricer.js';
-import type { Rolling } from '../problem.js';
 import { available } from './class-supplies.js';
-import { fillByStrips } from './fill-by-strips.js';
 import type { Planned } from './planned.js';
+import { StripRule } from './strip-rule.js';
 
 /**
  * A plan by the rule of thumb, as a start for the search and a ceiling over it:
- * fill sheets with strips by descending width (see `fill-by-strips.ts`); take stock that costs nothing
+ * fill sheets with strips by descending width (see `strip-rule.ts`); take stock that costs nothing
  * first, then the sheet that gives most metal used for its cost (first fit
  * decreasing height on strips, as in Coffman, Garey, Johnson and Tarjan 1980,
  * "Performance bounds for level-oriented two-dimensional packing algorithms").
  * Where the shear's limits forbid what the rule of thumb does, a pattern with most
  * metal used takes its place.
+ * @param pricerFor finds a pattern wherever there is one
  * @returns undefined where the stock ran out before the demand was met
  */
 export function firstFit(
@@ -30,6 +30,14 @@ export function firstFit(
   const wanted = [...demand];
   const used = classes.map(() => 0);
   const planned: Planned[] = [];
+  const strips = classes.map(({ box }) =>
+    box.firstCuts.map((cuts) => new StripRule(box, cuts, rules.limits)),
+  );
+  const byStrips = (rule: StripRule, g: number) => {
+    const part = rule.fill(wanted);
+    if (part === undefined || !legal(part, boxes[g], rules)) return undefined;
+    return patternOf(part, g, boxes[g], rules);
+  };
   while (wanted.some((quantity) => quantity > 0)) {
     let best: { pattern: Pattern; rank: number } | undefined;
     const offer = (pattern: Pattern | undefined) => {
@@ -39,7 +47,7 @@ export function firstFit(
     };
     classes.forEach((entry, g) => {
       if (used[g] >= available(entry)) return;
-      for (const cuts of entry.box.firstCuts) offer(byStrips(entry, g, boxes, cuts, wanted, rules));
+      for (const rule of strips[g]) offer(byStrips(rule, g));
     });
     if (best === undefined) {
       const areas = rules.pieces.map((piece, i) =>
@@ -82,19 +90,6 @@ function rankOf(
   );
   if (area === 0) return 0;
   return cost <= 0 ? 2 + area / (entry.box.length * entry.box.width) : area / cost / 1e12;
-}
-
-function byStrips(
-  entry: StockClass,
-  stockClass: number,
-  boxes: readonly CutBox[],
-  cuts: Rolling,
-  demand: readonly number[],
-  rules: CuttingRules,
-): Pattern | undefined {
-  const part = fillByStrips(entry.box, cuts, demand, rules.limits);
-  if (part === undefined || !legal(part, entry.box, rules)) return undefined;
-  return patternOf(part, stockClass, boxes[stockClass], rules);
 }
 
 /** How often the same pattern serves again: while it is wanted and the supply's price does not change. */

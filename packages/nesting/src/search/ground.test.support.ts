@@ -57,6 +57,7 @@ export function groundOf(
     objective,
     penalties,
     keptAtMost: classes.map(({ box }) => value(box.length - limits.kerf, box.width - limits.kerf)),
+    keptPerTick: (rule?.coinsPerMillion ?? 0) / 1_000_000,
     scale: exactScale(most),
     limits,
     book: newBook(),
@@ -72,7 +73,7 @@ export function groundOf(
     stripLister: pricers.strips,
     everyPattern: (over: () => boolean) => everyPattern(boxes, demand, rules, over),
     firstFit: (wanted: readonly number[], stock: typeof classes) =>
-      firstFit(stock, boxes, wanted, rules, pricers.quick),
+      firstFit(stock, boxes, wanted, rules, pricers.thorough),
   };
   const ground: SearchGround = set;
   const start: readonly Planned[] | undefined = firstFit(
@@ -80,7 +81,7 @@ export function groundOf(
     boxes,
     demand,
     rules,
-    pricers.quick,
+    pricers.thorough,
   );
   return { ground: { ...set, ...ground }, boxes, rules, start };
 }

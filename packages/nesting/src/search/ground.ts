@@ -1,5 +1,6 @@
 import type { Deadline } from '../deadline.js';
 import type { BandBook } from '../master/band-book.js';
+import type { Multipliers } from '../master/exact-bound.js';
 import type { Objective } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { Limits } from '../pattern/limits.js';
@@ -18,6 +19,8 @@ export interface SearchGround {
   readonly penalties: readonly number[];
   /** For each class, coins that no pattern's remnants exceed. */
   readonly keptAtMost: readonly number[];
+  /** Coins that remnants are worth at most for each square tick. */
+  readonly keptPerTick: number;
   /** Scale of exact multipliers. */
   readonly scale: number;
   readonly limits: Limits;
@@ -61,8 +64,14 @@ export interface SearchGround {
 
 /** Plans made as if offcuts and remnants were worth nothing, which are found much sooner for many pieces. */
 export interface PlansWithoutValue {
-  /** Makes plans. `tell` is called now and then, and with each that is better than those before. */
-  plan(until: Deadline, tell: (better?: readonly Planned[]) => void): Promise<void>;
+  /**
+   * Makes plans. `tell` is called now and then, and with each that is better than those before.
+   * @returns what bounded their linear plan, if it came to one
+   */
+  plan(
+    until: Deadline,
+    tell: (better?: readonly Planned[]) => void,
+  ): Promise<Multipliers | undefined>;
   /**
    * A plan that costs no more money than another, but leaves a remnant worth so many coins: room for it is
    * sought as for a piece. Undefined where none was found.

@@ -1,6 +1,8 @@
 import { shareOf } from '../deadline.js';
+import { areaBound } from '../master/area-bound.js';
 import { BandMaster } from '../master/band-master.js';
-import type { LinearResult } from '../master/column-generation.js';
+import { boundBy, type LinearResult } from '../master/column-generation.js';
+import type { Multipliers } from '../master/exact-bound.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
 import { withFirstFit } from './complete-plan.js';
@@ -34,6 +36,8 @@ export interface SearchResult {
   readonly cost: number;
   /** No plan costs less; `Infinity` where it is proven that there is no plan at all. */
   readonly bound: number;
+  /** What bounded the linear plan; undefined where there was none. */
+  readonly multipliers: Multipliers | undefined;
   readonly ending: SearchEnding;
 }
 
@@ -78,7 +82,7 @@ export async function search(request: SearchRequest): Promise<SearchResult> {
   try {
     const ending = await hunt.run();
     const { planned, cost, bound } = hunt.incumbent;
-    return { planned, cost, bound, ending };
+    return { planned, cost, bound, multipliers: hunt.multipliers, ending };
   } finally {
     hunt.close();
   }
@@ -90,6 +94,8 @@ class Hunt {
   readonly #ground: SearchGround;
   readonly #request: SearchRequest;
   readonly #master: BandMaster;
+  /** See the result. */
+  multipliers: Multipliers | undefined;
   /** The last cost that was tried to be ruled out. */
   #triedToRuleOut: number | undefined;
 
@@ -110,6 +116,7 @@ class Hunt {
   async run(): Promise<SearchEnding> {
     const { incumbent } = this;
     const ground = this.#ground;
+    incumbent.raise(areaBound(ground));
     // A good plan is had so long before the linear plan that minds what remnants are worth.
     if (this.#many) await this.#withoutValue();
     const root = await this.#solveRoot();
@@ -172,6 +179,7 @@ class Hunt {
     const root = await rootPlan(this.#ground, this.#master, (scaled) =>
       this.incumbent.wouldMeet(scaled),
     );
+    this.multipliers = root.bound.asked;
     this.incumbent.raise(root.bound.scaled);
     this.incumbent.tell('linear plan');
     return root.answer === undefined ? undefined : root;
@@ -210,14 +218,22 @@ class Hunt {
     return manyOfEach(this.#ground, sheets ?? Number.POSITIVE_INFINITY);
   }
 
-  /** Takes plans made as if remnants were worth nothing, and learns the patterns of the best. */
+  /**
+   * Takes plans made as if remnants were worth nothing, and learns the patterns of the best. What pieces
+   * are worth in them makes a first bound, soon to be had where the linear plan may take all the time.
+   */
   async #withoutValue(): Promise<void> {
     const { withoutValue, book, deadline } = this.#ground;
-    await withoutValue?.plan(shareOf(deadline, SHARE_WITHOUT_VALUE), (better) => {
-      this.incumbent.offer(better);
-      this.incumbent.tell('local search');
-    });
+    const multipliers = await withoutValue?.plan(
+      shareOf(deadline, SHARE_WITHOUT_VALUE),
+      (better) => {
+        this.incumbent.offer(better);
+        this.incumbent.tell('local search');
+      },
+    );
     for (const { pattern } of this.incumbent.planned ?? []) book.addPattern(pattern);
+    if (multipliers === undefined || this.#left() <= 0) return;
+    this.incumbent.raise(boundBy(this.#ground, multipliers).scaled);
   }
 
   get #ending(): SearchEnding {

@@ -1,5 +1,4 @@
 import type { Box } from '../pattern/box.js';
-import type { KeepValue } from '../pattern/keep-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { KeepRule } from '../problem.js';
@@ -24,23 +23,24 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
   readonly #limits: Limits;
   readonly #rule: KeepRule;
   readonly #plain: TwoStagePricer;
-  readonly #valued: TwoStagePricer;
+  readonly #valued: PatternPricer;
   /** Net area of each piece, by the lays there are. */
   readonly #areas: ReadonlyMap<number, number>;
   readonly #closer: WorthBound;
 
+  /** @param valued finds patterns, their remnants minded; its worth need not hold for all */
   constructor(
     boxes: readonly Box[],
     demand: readonly number[],
     limits: Limits,
-    keep: KeepValue,
     rule: KeepRule,
+    valued: PatternPricer,
   ) {
     this.#boxes = boxes;
     this.#limits = limits;
     this.#rule = rule;
     this.#plain = new TwoStagePricer(boxes, demand, limits, undefined);
-    this.#valued = new TwoStagePricer(boxes, demand, limits, keep);
+    this.#valued = valued;
     this.#closer = new WorthBound(boxes, demand, limits, rule);
     const { kerf } = limits;
     this.#areas = new Map(
@@ -51,6 +51,26 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
   }
 
   price(values: ArrayLike<number>, coin: number): PricedPatterns {
+    const own = Float64Array.from(values);
+    let found: PricedPatterns | undefined;
+    const priced = () => {
+      found ??= this.#valued.price(own, coin);
+      return found;
+    };
+    return {
+      worth: this.#credited(values, coin),
+      patterns: (box) => priced().patterns(box),
+      bands: () => priced().bands?.() ?? [],
+    };
+  }
+
+  atMost(values: ArrayLike<number>, coin: number): readonly number[] | undefined {
+    const closer = this.#closer.worth(values, coin, MOST_STEPS);
+    if (closer === undefined) return undefined;
+    return this.#credited(values, coin).map((worth, box) => Math.min(worth, closer[box]));
+  }
+
+  #credited(values: ArrayLike<number>, coin: number): readonly number[] {
     const { kerf } = this.#limits;
     const perTick = (coin * this.#rule.coinsPerMillion) / MILLION;
     const trouble = coin * (this.#rule.trouble ?? 0);
@@ -59,20 +79,10 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
     );
     const credited = this.#plain.price(less, 0).worth;
     const uncredited = this.#plain.price(values, 0).worth;
-    const worth = this.#boxes.map(({ length, width }, box) => {
+    return this.#boxes.map(({ length, width }, box) => {
       const whole = (length - kerf) * (width - kerf) * perTick - trouble;
       if (whole <= 0) return uncredited[box];
       return Math.max(uncredited[box], Math.ceil((credited[box] + whole) * (1 + ROUNDING)));
     });
-    const priced = this.#valued.price(values, coin);
-    return {
-      worth,
-      patterns: (box) => priced.patterns(box),
-      bands: () => priced.bands?.() ?? [],
-    };
-  }
-
-  atMost(values: ArrayLike<number>, coin: number): readonly number[] | undefined {
-    return this.#closer.worth(values, coin, MOST_STEPS);
   }
 }

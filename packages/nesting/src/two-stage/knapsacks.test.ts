@@ -61,7 +61,11 @@ describe('StripKnapsack', () => {
     fc.assert(
       fc.property(drawnBox, copies, (drawn, wanted) => {
         const keep = valuedBy(drawn);
-        const { families } = stripFaces([drawn.box], drawn.limits, keep !== undefined);
+        const { families } = stripFaces(
+          [drawn.box],
+          drawn.limits,
+          keep !== undefined ? 'every' : 'needed',
+        );
         for (const family of families) {
           const most = family.lays.map((_, i) => wanted[i]);
           const knapsack = new StripKnapsack(family, most, drawn.limits, keep);
@@ -106,7 +110,11 @@ describe('SheetKnapsack', () => {
       fc.property(drawnBox, copies, fc.nat(), (drawn, wanted, salt) => {
         const { limits, coin } = drawn;
         const keep = valuedBy(drawn);
-        const { families, faces } = stripFaces([drawn.box], limits, keep !== undefined);
+        const { families, faces } = stripFaces(
+          [drawn.box],
+          limits,
+          keep !== undefined ? 'every' : 'needed',
+        );
         for (const { family, breadth } of faces) {
           const { length, widths } = families[family];
           const worth = (w: number) => 1 + ((salt + 37 * w) % 23) * widths[w].extent;

@@ -20,7 +20,7 @@ const lays = [straight(0, 6, 4), straight(1, 5, 2), straight(2, 3, 7)];
 
 describe('stripFaces', () => {
   it('has a face for each way the first cuts may run, and strips as wide as some piece', () => {
-    const { faces, families } = stripFaces([box(20, 10, lays)], limits, false);
+    const { faces, families } = stripFaces([box(20, 10, lays)], limits, 'needed');
     expect(faces.map(({ cuts, breadth }) => [cuts, breadth])).toEqual([
       ['along', 10],
       ['across', 20],
@@ -39,27 +39,31 @@ describe('stripFaces', () => {
     ]);
     expect(across.length).toBe(10);
     expect(across.widths.map(({ extent }) => extent)).toEqual([3, 5, 6]);
-    const one = stripFaces([box(20, 10, lays, { firstCuts: ['across'] })], limits, false);
+    const one = stripFaces([box(20, 10, lays, { firstCuts: ['across'] })], limits, 'needed');
     expect(one.faces.map(({ cuts }) => cuts)).toEqual(['across']);
   });
 
   it('shares families between boxes as long, and leaves out the second face of what is the same turned', () => {
-    const { faces, families } = stripFaces([box(20, 10, lays), box(20, 15, lays)], limits, false);
+    const { faces, families } = stripFaces(
+      [box(20, 10, lays), box(20, 15, lays)],
+      limits,
+      'needed',
+    );
     expect(families).toHaveLength(3);
     expect(faces[0].family).toBe(faces[2].family);
     const turning = lays.flatMap((lay) => [
       lay,
       { piece: lay.piece, turned: true, length: lay.width, width: lay.length },
     ]);
-    expect(stripFaces([box(20, 20, turning)], limits, false).faces).toHaveLength(1);
-    expect(stripFaces([box(20, 20, lays)], limits, false).faces).toHaveLength(2);
+    expect(stripFaces([box(20, 20, turning)], limits, 'needed').faces).toHaveLength(1);
+    expect(stripFaces([box(20, 20, lays)], limits, 'needed').faces).toHaveLength(2);
   });
 
   it('has one strip, the whole box, where the shear cannot make the first cut', () => {
     const { faces, families } = stripFaces(
       [box(20, 10, lays, { firstCuts: ['along'] })],
       { ...limits, longestCut: 19 },
-      false,
+      'needed',
     );
     expect(faces).toHaveLength(1);
     const [{ widths }] = families;
@@ -71,14 +75,14 @@ describe('stripFaces', () => {
     const [{ widths }] = stripFaces(
       [box(20, 20, long, { firstCuts: ['along'] })],
       { ...limits, longestCut: 20 },
-      false,
+      'needed',
     ).families;
     expect(widths.every(({ uncut }) => !uncut)).toBe(true);
     const tall = [straight(0, 5, 12), straight(1, 9, 12)];
     const [family] = stripFaces(
       [box(9, 20, tall, { firstCuts: ['along'] })],
       { ...limits, longestCut: 10 },
-      false,
+      'needed',
     ).families;
     expect(family.widths.map(({ uncut, fitting }) => [uncut, fitting])).toEqual([
       [true, [family.lays.findIndex(({ piece }) => piece === 1)]],
@@ -89,7 +93,7 @@ describe('stripFaces', () => {
     const [{ widths }] = stripFaces(
       [box(20, 20, [straight(0, 6, 8), straight(1, 6, 7)], { firstCuts: ['along'] })],
       { ...limits, kerf: 1, narrowest: 3 },
-      false,
+      'needed',
     ).families;
     // 7 and 8 gross; one kerf wider; or wide enough for a kerf and 3 beside.
     const extents = [...new Set(widths.map(({ extent }) => extent))];
@@ -108,13 +112,13 @@ describe('stripFaces', () => {
     const [{ widths }] = stripFaces(
       [box(20, 10, lays, { firstCuts: ['along'] })],
       limits,
-      true,
+      'every',
     ).families;
     expect(widths.map(({ extent }) => extent)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10]);
   });
 
   it('leaves out boxes on which nothing can lie', () => {
-    expect(stripFaces([box(20, 10, [])], limits, false).faces).toEqual([]);
-    expect(stripFaces([box(20, 10, [])], limits, true).faces).toEqual([]);
+    expect(stripFaces([box(20, 10, [])], limits, 'needed').faces).toEqual([]);
+    expect(stripFaces([box(20, 10, [])], limits, 'every').faces).toEqual([]);
   });
 });

@@ -28,6 +28,13 @@ export interface StripWidth {
   readonly uncut: boolean;
 }
 
+/**
+ * Which widths of strips are tried: `few` are the widths of the pieces, and what slivers demand beyond;
+ * `needed` are all that a best pattern may have where remnants have no value; `every` is needed where
+ * they have one, which depends on how they are cut.
+ */
+export type TriedWidths = 'few' | 'needed' | 'every';
+
 /** All strips of one length that the same lays may go into. */
 export interface StripFamily {
   /** Gross ticks. */
@@ -59,10 +66,8 @@ export interface Faces {
  * Every way the first cuts may run on every box. Boxes of different sizes share
  * a family where their strips are alike. Where the shear cannot make the first
  * cut, the only strip is the whole box.
- * @param everyWidth true where the widths of the pieces are not enough, since
- *   remnants have a value that depends on how they are cut
  */
-export function stripFaces(boxes: readonly Box[], limits: Limits, everyWidth: boolean): Faces {
+export function stripFaces(boxes: readonly Box[], limits: Limits, tried: TriedWidths): Faces {
   const open = boxes.flatMap((box, index) =>
     box.firstCuts.map((cuts) => {
       const straight = cuts === 'along';
@@ -88,7 +93,7 @@ export function stripFaces(boxes: readonly Box[], limits: Limits, everyWidth: bo
   const keys = [...groups.keys()];
   const families = [...groups.values()].map(({ room, first }): StripFamily => {
     const lays = first.lays.filter((lay) => lay.along <= first.length && lay.across <= room);
-    const extents = first.whole ? [room] : candidateExtents(lays, limits, room, everyWidth);
+    const extents = first.whole ? [room] : candidateExtents(lays, limits, room, tried);
     const widths = extents
       .flatMap((extent) => stripWidths(extent, first.length, lays, limits))
       .map((width) => ({ ...width, whole: first.whole }))
@@ -146,17 +151,18 @@ function candidateExtents(
   lays: readonly StripLay[],
   { kerf, narrowest }: Limits,
   room: number,
-  everyWidth: boolean,
+  tried: TriedWidths,
 ): readonly number[] {
-  if (everyWidth && lays.length > 0) {
+  if (tried === 'every' && lays.length > 0) {
     const least = Math.min(...lays.map(({ across }) => across));
     return Array.from({ length: Math.max(0, room - least + 1) }, (_, i) => least + i);
   }
   const extents = new Set(lays.map((lay) => lay.across));
+  // The kerf may take what a strip is wider than its piece.
+  const eaten = tried === 'needed' ? kerf : 0;
   if (narrowest > 1) {
     for (const { across } of lays) {
-      // The kerf may take what a strip is wider than its piece.
-      for (let wider = 1; wider <= kerf; wider++) extents.add(across + wider);
+      for (let wider = 1; wider <= eaten; wider++) extents.add(across + wider);
       extents.add(across + kerf + narrowest);
     }
   }
@@ -181,9 +187,16 @@ function stripWidths(
     const fitting = lays.flatMap((lay, i) => (allowed(lay) ? [i] : []));
     return [{ extent, leading: 0, fitting, stretches: false, uncut }];
   }
-  let leading = lays.findIndex((lay) => extent - lay.across < kerf + narrowest || !allowed(lay));
-  if (leading < 0) leading = lays.length;
-  const fitting = lays.flatMap((lay, i) => (i >= leading && allowed(lay) ? [i] : []));
+  let leading = 0;
+  while (
+    leading < lays.length &&
+    extent - lays[leading].across >= kerf + narrowest &&
+    allowed(lays[leading])
+  ) {
+    leading++;
+  }
+  const fitting: number[] = [];
+  for (let i = leading; i < lays.length; i++) if (allowed(lays[i])) fitting.push(i);
   const exact = { extent, leading, fitting, stretches: false, uncut };
   if (narrowest <= 1 || leading === 0) return [exact];
   return [exact, { extent, leading, fitting: [], stretches: true, uncut }];
@@ -196,11 +209,11 @@ function stripWidths(
 export function stripsOfUse(
   family: StripFamily,
   demand: readonly number[],
-  everyWidth: boolean,
+  tried: TriedWidths,
 ): readonly number[] {
   return family.widths.map((width) => {
     const fitting = width.fitting.map((lay) => family.lays[lay]);
-    const needsIt = everyWidth || width.stretches || width.whole;
+    const needsIt = tried === 'every' || width.stretches || width.whole;
     const lays = needsIt ? [...family.lays.slice(0, width.leading), ...fitting] : fitting;
     return lays.reduce((sum, lay) => sum + demand[lay.piece], 0);
   });

@@ -34,12 +34,15 @@ export class StripKnapsack {
   /**
    * @param most for each lay, how many copies are of use
    * @param keep absent where remnants have no value
+   * @param trimmedEvery only for one of so many widths is minded what remnants beside lays are
+   *   worth; the worth of others is then but what they hold, and the end
    */
   constructor(
     family: StripFamily,
     most: readonly number[],
     limits: Limits,
     keep: KeepValue | undefined,
+    trimmedEvery = 1,
   ) {
     this.#family = family;
     this.#limits = limits;
@@ -51,7 +54,7 @@ export class StripKnapsack {
     this.#trunk = lots.flat();
     this.#trunkEnd = ends;
     this.#trunkTaken = new Uint8Array(this.#trunk.length * (room + 1));
-    this.#plans = widthPlans(family, limits, keep).map((plan) => {
+    this.#plans = widthPlans(family, limits, keep, trimmedEvery).map((plan) => {
       const branch = plan.inPlace || plan.fresh ? [] : plan.added.flatMap((lay) => lots[lay]);
       return { ...plan, branch, taken: new Uint8Array(branch.length * (room + 1)) };
     });
@@ -93,8 +96,7 @@ export class StripKnapsack {
         return;
       }
       if (plan.fresh) {
-        const { extent } = width;
-        this.#read(w, width, this.#trimmed.fill({ lays: plan.added, extent }), coin);
+        this.#read(w, width, this.#trimmed.fill(width), coin);
         return;
       }
       advance(plan.trunk);
@@ -121,8 +123,7 @@ export class StripKnapsack {
     if (fill < 0) return [];
     if (this.#family.widths[width].uncut) return [[fill, 1]];
     if (plan.fresh) {
-      const { extent } = this.#family.widths[width];
-      this.#trimmed.count({ lays: plan.added, extent }, fill, counts);
+      this.#trimmed.count(this.#family.widths[width], fill, counts);
     } else {
       const at = walkBack(plan.branch, plan.taken, fill, counts);
       const lots = this.#trunk.slice(0, this.#trunkEnd[plan.trunk]);
@@ -183,7 +184,7 @@ interface WidthSteps {
   readonly inPlace: boolean;
   /** True where nothing is taken from the trunk. */
   readonly fresh: boolean;
-  /** Lays that are added to the trunk, or all where it starts afresh. */
+  /** Lays that are added to the trunk; none where it starts afresh. */
   readonly added: readonly number[];
 }
 
@@ -196,16 +197,37 @@ function widthPlans(
   family: StripFamily,
   limits: Limits,
   keep: KeepValue | undefined,
+  trimmedEvery: number,
 ): readonly WidthSteps[] {
+  const maySpare = sparingWidths(family, limits, keep);
   return family.widths.map((width, w) => {
     const { leading, fitting } = width;
-    const all = [...family.lays.keys()].slice(0, leading).concat(fitting);
-    const valued = all.some((lay) => trimValue(family.lays[lay], width.extent, limits, keep) > 0);
-    if (valued) return { trunk: 0, inPlace: false, fresh: true, added: all };
+    if (w % trimmedEvery === 0 && maySpare(width)) {
+      return { trunk: 0, inPlace: false, fresh: true, added: [] };
+    }
     const next = family.widths.slice(w + 1).find((other) => !other.uncut);
     const end = leading + fitting.length;
     const straightOn = fitting.every((lay, i) => lay === leading + i);
     const inPlace = straightOn && (next === undefined || next.leading >= end);
     return { trunk: inPlace ? end : leading, inPlace, fresh: false, added: fitting };
   });
+}
+
+/** Tells in which widths something is worth keeping that is trimmed off beside a lay. */
+function sparingWidths(
+  { lays }: StripFamily,
+  limits: Limits,
+  keep: KeepValue | undefined,
+): (width: StripWidth) => boolean {
+  if (keep === undefined) return () => false;
+  const longest = Math.max(0, ...lays.map(({ along }) => along));
+  const narrowest = Math.min(...lays.map(({ across }) => across));
+  const most = { piece: 0, crosswise: false, along: longest, across: narrowest };
+  return ({ extent, leading, fitting }) => {
+    // Nothing that is smaller is worth more.
+    if (trimValue(most, extent, limits, keep) === 0) return false;
+    const spares = (lay: number) => trimValue(lays[lay], extent, limits, keep) > 0;
+    for (let lay = 0; lay < leading; lay++) if (spares(lay)) return true;
+    return fitting.some(spares);
+  };
 }

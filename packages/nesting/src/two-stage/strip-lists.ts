@@ -60,7 +60,7 @@ export class StripLists implements StripLister {
     this.#demand = demand;
     this.#limits = limits;
     this.#keep = keep;
-    this.#faces = stripFaces(boxes, limits, true);
+    this.#faces = stripFaces(boxes, limits, 'every');
     this.#worths = this.#faces.families.map(
       (family) => new StripWorths(family, demand, limits, keep),
     );

@@ -1,16 +1,8 @@
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, netRest } from '../pattern/limits.js';
-import type { StripFamily } from './strip-family.js';
+import type { StripFamily, StripWidth } from './strip-family.js';
 import { StripFilling, type StripWorths } from './strip-filling.js';
 import { trimValue } from './trim-value.js';
-
-/** A width, and the lays that may be in it. */
-export interface TrimmedLays {
-  /** Indices of the family's lays. */
-  readonly lays: readonly number[];
-  /** Gross ticks. */
-  readonly extent: number;
-}
 
 /**
  * Fills strips in which lays are worth more the wider they are, since what is trimmed off beside them
@@ -51,21 +43,23 @@ export class TrimmedStrip {
   }
 
   /** What fills each length, as `StripFilling` has it; valid until the next call. */
-  fill(strip: TrimmedLays): Float64Array {
+  fill(strip: StripWidth): Float64Array {
     return this.#filling.fill(this.#worthsIn(strip));
   }
 
   /** Adds up the copies of each lay in what fills so much of a strip. */
-  count(strip: TrimmedLays, filled: number, counts: Map<number, number>): void {
+  count(strip: StripWidth, filled: number, counts: Map<number, number>): void {
     this.#filling.count(this.#worthsIn(strip), filled, counts);
   }
 
-  #worthsIn({ lays, extent }: TrimmedLays): StripWorths {
+  #worthsIn({ leading, fitting, extent }: StripWidth): StripWorths {
     const worths = this.#worths.fill(0);
-    for (const lay of lays) {
+    const learn = (lay: number) => {
       const trim = trimValue(this.#family.lays[lay], extent, this.#limits, this.#keep);
       worths[lay] = this.#values[lay] + this.#coin * trim;
-    }
+    };
+    for (let lay = 0; lay < leading; lay++) learn(lay);
+    fitting.forEach(learn);
     const { length } = this.#family;
     const { kerf } = this.#limits;
     // A longer end is worth more by length; but for the coin that rounding may take off.

@@ -61,7 +61,7 @@ export class TwoStageLister implements Required<Pick<PatternPricer, 'within' | '
     const sheets: SheetDivision[] = [];
     for (const face of faces) {
       const { widths } = families[face.family];
-      const uses = stripsOfUse(families[face.family], this.#demand, false);
+      const uses = stripsOfUse(families[face.family], this.#demand, 'needed');
       const listed = listFillings(
         {
           capacity: face.breadth,

@@ -26,7 +26,13 @@ function pricer(
 ): TwoStagePricer {
   const keep = (length: number, width: number) => keptValue(length, width, rule);
   const valued = rule !== undefined;
-  return new TwoStagePricer(boxes, demand, limits, valued ? keep : undefined, valued);
+  return new TwoStagePricer(
+    boxes,
+    demand,
+    limits,
+    valued ? keep : undefined,
+    valued ? 'every' : 'needed',
+  );
 }
 
 /** Prices a box with plenty wanted of every piece, and compares with trying every cut at every tick. */

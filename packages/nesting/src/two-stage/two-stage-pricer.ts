@@ -12,9 +12,21 @@ import type {
 import type { Rolling } from '../problem.js';
 import { cutStrip } from './cut-strip.js';
 import { SheetKnapsack } from './sheet-knapsack.js';
-import { type Faces, type StripFamily, stripFaces, stripsOfUse } from './strip-family.js';
+import {
+  type Faces,
+  type StripFamily,
+  stripFaces,
+  stripsOfUse,
+  type TriedWidths,
+} from './strip-family.js';
 import { type LayCounts, StripKnapsack } from './strip-knapsack.js';
 import { TwoStageLister } from './two-stage-lister.js';
+
+/**
+ * With so many lays at places of strips in all, remnants beside pieces are minded in some widths only,
+ * so that pricing takes no more than a second or so.
+ */
+const MOST_STEPS = 4_000_000_000;
 
 /**
  * Prices two-stage patterns with a last trim: strips sheared across the stock in
@@ -38,28 +50,32 @@ export class TwoStagePricer implements PatternPricer {
   /**
    * @param demand copies of each piece that are of use
    * @param keep absent where remnants have no value
-   * @param everyWidth true tries strips of every width, so that the worth is exact
-   *   where remnants have a value, at the price of much memory
+   * @param tried strips; its worth is exact where they are those that the value of remnants demands
    */
   constructor(
     boxes: readonly Box[],
     demand: readonly number[],
     limits: Limits,
     keep: KeepValue | undefined,
-    everyWidth = false,
+    tried: TriedWidths = 'needed',
   ) {
     this.#boxes = boxes;
     this.#limits = limits;
     this.#keep = keep;
-    this.#faces = stripFaces(boxes, limits, everyWidth);
+    this.#faces = stripFaces(boxes, limits, tried);
     const { families, faces } = this.#faces;
+    const steps = families.reduce(
+      (sum, { length, lays, widths }) => sum + length * lays.length * widths.length,
+      0,
+    );
+    const trimmedEvery = tried === 'every' ? 1 : Math.ceil(steps / MOST_STEPS);
     this.#strips = families.map((family) => {
       const most = family.lays.map((lay) => demand[lay.piece]);
-      return new StripKnapsack(family, most, limits, keep);
+      return new StripKnapsack(family, most, limits, keep, trimmedEvery);
     });
     this.#sheets = faces.map((face) => {
       const { length, widths, ...family } = families[face.family];
-      const most = stripsOfUse({ length, widths, ...family }, demand, everyWidth);
+      const most = stripsOfUse({ length, widths, ...family }, demand, tried);
       return new SheetKnapsack(face.breadth, length, widths, most, limits, keep);
     });
     // What falls short of the best is only known where neither remnants nor slivers count.

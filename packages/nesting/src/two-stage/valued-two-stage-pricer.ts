@@ -17,6 +17,7 @@ const FEW_STEPS = 2_000_000;
  * Prices all two-stage patterns where remnants have a value: exactly by strips of
  * every width where those are few enough, else by a worth that no pattern exceeds.
  * @param strips makes the lister of strips of every width, if there is one
+ * @param quick finds patterns for so many of each
  */
 export function valuedTwoStagePricer(
   boxes: readonly Box[],
@@ -25,11 +26,12 @@ export function valuedTwoStagePricer(
   keep: KeepValue,
   rule: KeepRule,
   strips: () => StripLister | undefined,
+  quick: PatternPricer,
 ): PatternPricer {
   const steps = everyWidthSteps(boxes);
-  const exact = () => new TwoStagePricer(boxes, demand, limits, keep, true);
+  const exact = () => new TwoStagePricer(boxes, demand, limits, keep, 'every');
   if (steps <= FEW_STEPS) return exact();
   const lister = strips();
   if (lister !== undefined) return lister;
-  return steps <= MOST_STEPS ? exact() : new CreditedPricer(boxes, demand, limits, keep, rule);
+  return steps <= MOST_STEPS ? exact() : new CreditedPricer(boxes, demand, limits, rule, quick);
 }

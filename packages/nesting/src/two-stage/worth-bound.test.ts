@@ -15,10 +15,12 @@ const PLENTY = 1000;
 function worths({ box, limits, values, coin }: BoxCase, rule: KeepRule) {
   const demand = values.map(() => PLENTY);
   const keep = (length: number, width: number) => keptValue(length, width, rule);
-  const exact = new TwoStagePricer([box], demand, limits, keep, true).price(values, coin).worth[0];
+  const exact = new TwoStagePricer([box], demand, limits, keep, 'every').price(values, coin)
+    .worth[0];
   const closer = new WorthBound([box], demand, limits, rule);
   const [bound] = closer.worth(values, coin, Number.POSITIVE_INFINITY) ?? [];
-  const credited = new CreditedPricer([box], demand, limits, keep, rule);
+  const valued = new TwoStagePricer([box], demand, limits, keep);
+  const credited = new CreditedPricer([box], demand, limits, rule, valued);
   return { exact, bound, quick: credited.price(values, coin).worth[0] };
 }
 
@@ -75,7 +77,8 @@ describe('CreditedPricer', () => {
     const keep = (length: number, width: number) => keptValue(length, width, rule);
     const demand = Array.from({ length: kinds }, () => 9);
     const values = demand.map((_, piece) => 60 * (700 + piece));
-    return { own: new CreditedPricer([box], demand, limits, keep, rule), values };
+    const valued = new TwoStagePricer([box], demand, limits, keep);
+    return { own: new CreditedPricer([box], demand, limits, rule, valued), values };
   };
 
   it('tells a closer worth, unless there are so many kinds that it would take long', () => {

@@ -25,7 +25,7 @@ export class WorthBound {
 
   /** @param demand copies of each piece that are of use */
   constructor(boxes: readonly Box[], demand: readonly number[], limits: Limits, rule: KeepRule) {
-    const { families, faces } = stripFaces(boxes, limits, false);
+    const { families, faces } = stripFaces(boxes, limits, 'few');
     this.#boxes = boxes;
     this.#families = families;
     this.#faces = faces;
