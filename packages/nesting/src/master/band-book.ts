@@ -54,6 +54,8 @@ export class BandBook {
   readonly #families = new Map<string, number>();
   readonly #familyOf: ReadonlyMap<Rolling, number>[];
   readonly #slotAt = new Map<string, number>();
+  /** By family. */
+  readonly #slotsOf = new Map<number, number[]>();
   readonly #bandAt = new Map<string, number>();
   readonly #sheetAt = new Map<string, number>();
 
@@ -152,9 +154,8 @@ export class BandBook {
     const family = this.#familyOf[box].get(cuts);
     const { length, width } = this.#boxes[box];
     const breadth = cuts === 'along' ? width : length;
-    return [...this.slots.keys()].filter(
-      (slot) => this.slots[slot].family === family && this.slots[slot].extent <= breadth,
-    );
+    const slots = (family === undefined ? undefined : this.#slotsOf.get(family)) ?? [];
+    return slots.filter((slot) => this.slots[slot].extent <= breadth);
   }
 
   slot(box: number, cuts: Rolling, extent: number): number {
@@ -184,8 +185,12 @@ export class BandBook {
     const known = this.#slotAt.get(key);
     if (known !== undefined) return known;
     this.#slotAt.set(key, this.slots.length);
+    const slot = this.slots.length;
     this.slots.push({ family, extent });
-    return this.slots.length - 1;
+    const slots = this.#slotsOf.get(family);
+    if (slots === undefined) this.#slotsOf.set(family, [slot]);
+    else slots.push(slot);
+    return slot;
   }
 
   #family(box: Box, cuts: Rolling): number {

@@ -104,6 +104,7 @@ class Hunt {
     this.#request = request;
     this.#ground = ground;
     this.incumbent = new Incumbent(ground, request);
+    this.incumbent.raise(areaBound(ground));
     this.incumbent.offer(known);
     for (const { pattern } of known ?? []) ground.book.addPattern(pattern);
     this.#master = new BandMaster(ground);
@@ -116,7 +117,6 @@ class Hunt {
   async run(): Promise<SearchEnding> {
     const { incumbent } = this;
     const ground = this.#ground;
-    incumbent.raise(areaBound(ground));
     // A good plan is had so long before the linear plan that minds what remnants are worth.
     if (this.#many) await this.#withoutValue();
     const root = await this.#solveRoot();
