@@ -14,6 +14,8 @@ const WIDTHS = [44, 110];
 const LENGTHS = [200, 1200];
 const OFFCUT_LENGTHS = [300, 1100];
 const OFFCUT_WIDTHS = [60, 700];
+/** A blade takes a millimetre, and what is parted must be a centimetre wide. */
+const SAW = { kerf: 2, narrowestStrip: 20 };
 /** About half of what new metal costs. */
 const KEEP = { leastLength: 400, leastWidth: 100, coinsPerMillion: 200, trouble: 15 };
 
@@ -24,8 +26,17 @@ const KEEP = { leastLength: 400, leastWidth: 100, coinsPerMillion: 200, trouble:
  * @param quantities [least, most] of each
  * @param offcuts in the rack
  * @param keep true where what is left over is worth something
+ * @param saw true where a saw cuts it
  */
-export function shopOrder({ seed, widths, types, quantities, offcuts = 12, keep = false }) {
+export function shopOrder({
+  seed,
+  widths,
+  types,
+  quantities,
+  offcuts = 12,
+  keep = false,
+  saw = false,
+}) {
   const random = seededRandom(seed * 7919);
   const between = ([least, most]) => least + Math.floor(random() * (most - least + 1));
   const depths = different(widths, () => between(WIDTHS));
@@ -49,7 +60,7 @@ export function shopOrder({ seed, widths, types, quantities, offcuts = 12, keep 
       ...SHEETS.map((sheet) => ({ kind: 'sheet', ...sheet, onHand: 0, canBuy: 'any' })),
       ...rack,
     ],
-    shear: { firstCut: 'either', stages: 2 },
+    shear: { firstCut: 'either', stages: 2, ...(saw ? SAW : {}) },
     ...(keep ? { keep: [KEEP] } : {}),
   };
 }

@@ -2,7 +2,8 @@
  * Invented orders of a shop: how many are proven best within 2, 5 and 20 seconds
  * (S; F with few of each piece, E with fewer; K with a rule for keeping offcuts, V with
  * that and few of each piece), then how time and memory grow with the types of pieces
- * (T) and with quantities (Q), which must hardly matter. Run by `npm run bench:shop`.
+ * (T; R with a rule for keeping offcuts, L for a saw that can hold nothing narrow) and with
+ * quantities (Q), which must hardly matter. Run by `npm run bench:shop`.
  * Fails where a plan does not verify or a bound is above the cost.
  */
 import { fork } from 'node:child_process';
@@ -36,12 +37,16 @@ const shop = kinds.flatMap(({ letter, kind, ...own }) =>
     order: { ...order(index), ...own },
   })),
 );
+const typesOf = (letter, kind, own) =>
+  TYPES.map((types) => ({
+    name: `${letter}${types}`,
+    kind,
+    order: { seed: 1, widths: 4, types, quantities: [5, 50], ...own },
+  }));
 const growth = [
-  ...TYPES.map((types) => ({
-    name: `T${types}`,
-    kind: 'types',
-    order: { seed: 1, widths: 4, types, quantities: [5, 50] },
-  })),
+  ...typesOf('T', 'types', {}),
+  ...typesOf('R', 'types, keeping', { keep: true }),
+  ...typesOf('L', 'types, sawn', { saw: true }),
   ...QUANTITIES.map((most) => ({
     name: `Q${most}`,
     kind: 'quantities',
@@ -55,7 +60,7 @@ const times = (number) => (Number.isFinite(number) ? `${number.toFixed(1)} times
 const time = (number) => (number === undefined ? '-' : seconds(number));
 const columns = [
   ['order', (row) => row.name, 6],
-  ['kind', (row) => row.kind, 13],
+  ['kind', (row) => row.kind, 14],
   ['types', (row) => String(row.types)],
   ['pieces', (row) => String(row.pieces)],
   ['limit s', (row) => String(row.limit)],

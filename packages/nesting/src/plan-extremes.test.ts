@@ -4,6 +4,8 @@ import type { CuttingProblem } from './problem.js';
 import { verifyPlan } from './verify/verify-plan.js';
 
 const MILLION = 1_000_000;
+/** About half of what the large sheet costs by area, in coins of the test. */
+const KEEP = { leastLength: 400, leastWidth: 100, coinsPerMillion: 6 };
 
 describe('orders as large as they may be', () => {
   it.each([2, 3, 'free'] as const)(
@@ -57,13 +59,27 @@ describe('orders as large as they may be', () => {
     expect(plan.bound.cost).toBeLessThanOrEqual(plan.cost);
   });
 
-  it('hundreds of sizes end with a verified plan', async () => {
+  it.each([
+    { kind: 'shears', own: {} },
+    { kind: 'shears, in three stages', own: { shear: { ...either, stages: 3 } } },
+    { kind: 'a saw', own: { shear: { ...either, kerf: 3, narrowestStrip: 30 } } },
+    { kind: 'shears, remnants kept', own: { keep: [KEEP] } },
+    {
+      kind: 'shears, freely, remnants kept',
+      own: { shear: { ...either, stages: 'free' }, keep: [KEEP] },
+    },
+    {
+      kind: 'a saw, remnants kept',
+      own: { shear: { ...either, kerf: 3, narrowestStrip: 30 }, keep: [KEEP] },
+    },
+  ] as const)('hundreds of sizes end with a verified plan, by $kind', async ({ own }) => {
     const problem: CuttingProblem = {
       pieces: Array.from({ length: 400 }, (_, i) =>
         piece(`${i}`, 200 + ((i * 137) % 1800), 40 + ((i * 61) % 500), 1 + (i % 200)),
       ),
       stock: [sheet('s', 4000, 2000), sheet('t', 2440, 1220, { price: 40 })],
       shear: either,
+      ...own,
     };
     const plan = await planned(problem, { timeLimitSeconds: 2 });
     expect(verifyPlan(problem, plan)).toEqual([]);
@@ -71,5 +87,9 @@ describe('orders as large as they may be', () => {
     // The large sheet gives the most metal for a coin: 4000 x 2000 for 100.
     expect(plan.cost).toBeGreaterThanOrEqual(area / 80_000);
     expect(plan.bound.cost).toBeLessThanOrEqual(plan.cost);
+    // So much is known at once, and what pieces have in excess of it is at most the kerf.
+    expect(plan.bound.cost).toBeGreaterThanOrEqual(Math.floor(area / 80_000));
+    // By the rule of thumb alone, if there was time for no more.
+    expect(plan.bound.cost).toBeGreaterThan(0.8 * plan.cost);
   });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Deadline, deadlineIn } from './deadline.js';
+import { areaBound } from './master/area-bound.js';
+import { boundBy } from './master/column-generation.js';
 import { patternOf } from './pattern/pattern-of.js';
 import { planCutting } from './plan-cutting.js';
 import { offcut, piece, sheet } from './plan-cutting.test.support.js';
@@ -90,6 +92,38 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
     expect(asked.many).toBeGreaterThan(1);
     expect(asked.better).toBeGreaterThan(0);
     expect(asked.few).toBe(0);
+  });
+
+  it('bounds the order with that value by what its pieces are worth without', async () => {
+    const problem: CuttingProblem = { ...order(3, 300), keep: [KEEP] };
+    const { ground, start } = groundOf(problem);
+    const planning = new PlanningWithoutValue({ ...ground, problem, worth: KEEP, seed: 1 });
+    const multipliers = await planning.plan(deadlineIn(2, Date.now), () => {});
+    if (multipliers === undefined) throw new Error('no linear plan');
+    // At another scale they are the same but for rounding.
+    const coarse = { ...ground, scale: ground.scale / 1024 };
+    const bound = boundBy(ground, multipliers).scaled / ground.scale;
+    const coarsely = boundBy(coarse, multipliers).scaled / coarse.scale;
+    expect(Math.abs(bound - coarsely)).toBeLessThan(1);
+    expect(bound).toBeGreaterThan(areaBound(ground) / ground.scale);
+    // Nothing is left to do once the plan is made but to look at what it bounds.
+    let left = 2;
+    const deadline = { left: () => (left > 1 ? 1e6 : left-- > 0 ? 1 : 0) };
+    const withoutValue = {
+      plan: async () => {
+        left = 1;
+        return multipliers;
+      },
+      leaving: async () => undefined,
+    };
+    const request = { known: start, brief: false, seed: 1 };
+    const found = await search({ ...request, ground: { ...ground, withoutValue, deadline } });
+    expect(found.bound).toBe(Math.ceil(bound));
+    const { cost } = await search({
+      ...request,
+      ground: { ...ground, deadline: deadlineIn(2, Date.now) },
+    });
+    expect(bound).toBeLessThanOrEqual(cost);
   });
 
   it('leaves a remnant that is worth what was asked for, for no more money', async () => {

@@ -207,6 +207,12 @@ describe('solveLinear', () => {
     const [high, low] = await boundsBy(closer(1));
     expect(high).toBeLessThan(0.95 * exact);
     expect(low).toBeCloseTo(exact, 3);
+    // Nor is it looked at once the time is over.
+    const master = new BandMaster(ground);
+    const plan = await solveLinear({ ...ground, pricer: closer(1.2), master, enough: () => false });
+    master.close();
+    const over = { ...ground, pricer: closer(1), deadline: { left: () => 0 } };
+    expect(closerBound(over, plan)).toBe(plan.bound);
     // What is no closer makes it no worse.
     const [before, after] = await boundsBy(closer(1.2));
     expect(after).toBe(before);

@@ -113,10 +113,13 @@ export function boundAt(
 
 /**
  * The bound of a linear plan once more, by worths of patterns that are closer but take longer to have;
- * the same where there are none.
+ * the same where there are none, or no time is left.
  */
-export function closerBound(request: BoundRequest, { bound }: LinearResult): ExactBound {
-  if (request.pricer.atMost === undefined) return bound;
+export function closerBound(
+  request: BoundRequest & Pick<LinearRequest, 'deadline'>,
+  { bound }: LinearResult,
+): ExactBound {
+  if (request.pricer.atMost === undefined || request.deadline.left() <= 0) return bound;
   const again = boundBy(request, bound.asked);
   return again.scaled > bound.scaled ? again : bound;
 }

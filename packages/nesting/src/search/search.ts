@@ -117,6 +117,7 @@ class Hunt {
   async run(): Promise<SearchEnding> {
     const { incumbent } = this;
     const ground = this.#ground;
+    if (this.#over) return 'bound met';
     // A good plan is had so long before the linear plan that minds what remnants are worth.
     if (this.#many) await this.#withoutValue();
     const root = await this.#solveRoot();
