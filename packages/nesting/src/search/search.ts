@@ -105,8 +105,8 @@ class Hunt {
     this.#ground = ground;
     this.incumbent = new Incumbent(ground, request);
     this.incumbent.raise(areaBound(ground));
-    this.incumbent.offer(known);
     for (const { pattern } of known ?? []) ground.book.addPattern(pattern);
+    this.incumbent.offer(known);
     this.#master = new BandMaster(ground);
   }
 
