@@ -30,6 +30,12 @@ function shop(
   };
 }
 
+/** So many pieces, all of whose metal must be bought, that their metal alone does not prove the first plan. */
+const LARGER_ORDER = SMALL_ORDER.replace('quantity: 3', 'quantity: 60').replace(
+  '    on hand: 1\n',
+  '',
+);
+
 describe('the report', () => {
   test('says what to buy, what to cut, and what to mind, in 80 columns', async () => {
     const { exitCode, stdout, stderr } = await shop().plan();
@@ -81,17 +87,17 @@ describe('the report', () => {
 
 describe('progress', () => {
   test('is one line, written over and over, and gone at the end', async () => {
-    const { stderr } = await shop().plan('', true);
+    const { stderr } = await shop(LARGER_ORDER).plan('', true);
     const [first, ...lines] = stderr.split('\r');
     const last = lines.pop();
-    expect(first).toBe('Planning 8 pieces ...');
+    expect(first).toBe('Planning 65 pieces ...');
     expect(last).toBe('\u001b[KPlanned in 0.1 s\n');
     expect(lines.length).toBeGreaterThan(1);
     for (const line of lines) {
       expect(line.endsWith('\u001b[K')).toBe(true);
       const shown = line.replace('\u001b[K', '');
       expect(shown).toMatch(
-        /^Planning 8 pieces: best \$\d+\.\d\d, least possible \$\d+\.\d\d, [a-z ]+$/,
+        /^Planning 65 pieces: best \$\d+\.\d\d, least possible \$\d+\.\d\d, [a-z ]+$/,
       );
       expect(shown.length).toBeLessThan(80);
     }
@@ -161,12 +167,10 @@ describe('Ctrl-C', () => {
 
   test('keeps the best plan so far, with its gap', async () => {
     const { planner, interrupts, waiting } = stoppedIn(realPlanner.planCutting);
-    // All has to be bought, so that there is a gap to tell of.
-    const order = SMALL_ORDER.replace('    on hand: 1\n', '');
-    const { cwd, plan } = shop(order, planner, interrupts);
+    const { cwd, plan } = shop(LARGER_ORDER, planner, interrupts);
     const { exitCode, stdout, stderr } = await plan('--out packet', true);
     expect(exitCode).toBe(0);
-    expect(stderr).toMatch(/\rStopping\. Planning 8 pieces/);
+    expect(stderr).toMatch(/\rStopping\. Planning 65 pieces/);
     expect(stderr).toMatch(/\r\S*Stopped after 0\.1 s\n$/);
     expect(stdout).toMatch(/above the\s+least possible/);
     expect(stdout).toMatch(/more time may\s+close the\s+gap/);
