@@ -103,6 +103,44 @@ describe('StripKnapsack', () => {
   });
 });
 
+describe('StripKnapsack that minds trims in some widths only', () => {
+  it('finds the best of those, and of the others strips worth what it says or more', () => {
+    const seen = { same: 0, less: 0 };
+    fc.assert(
+      fc.property(drawnBox, copies, (drawn, wanted) => {
+        const keep = valuedBy(drawn);
+        const { families } = stripFaces([drawn.box], drawn.limits, 'every');
+        for (const family of families) {
+          const most = family.lays.map((_, i) => wanted[i]);
+          const [all, some] = [1, 3].map((every) => {
+            const knapsack = new StripKnapsack(family, most, drawn.limits, keep, every);
+            knapsack.solve(
+              family.lays.map(({ piece }) => drawn.values[piece]),
+              drawn.coin,
+            );
+            return knapsack;
+          });
+          family.widths.forEach((width, w) => {
+            const worth = some.worth(w);
+            if (w % 3 === 0) expect(worth).toBe(all.worth(w));
+            expect(worth).toBeLessThanOrEqual(all.worth(w));
+            if (worth === all.worth(w)) seen.same++;
+            else seen.less++;
+            if (worth === 0) return;
+            const lays = [...family.lays.keys()].slice(0, width.leading).concat(width.fitting);
+            const counts = new Map(some.counts(w));
+            const own = lays.map((lay) => counts.get(lay) ?? 0);
+            expect(stripWorth(drawn, family, width, lays, own)).toBeGreaterThanOrEqual(worth);
+          });
+        }
+      }),
+      { numRuns: 600 },
+    );
+    expect(seen.same).toBeGreaterThan(200);
+    expect(seen.less).toBeGreaterThan(20);
+  });
+});
+
 describe('SheetKnapsack', () => {
   it('finds the best strips side by side, with what is left beside them', () => {
     const seen = { plain: 0, widened: 0 };

@@ -7,7 +7,7 @@ import type { StripLay } from './strip-family.js';
 const ROUNDING = 1e-12;
 
 /** What lays are worth in a strip. */
-export interface StripWorths {
+export interface LayWorths {
   /** Of one copy of each lay, by its index; 0 where it may not lie in the strip. */
   readonly worths: ArrayLike<number>;
   /** The end of a strip is worth no more than this for each tick of it. */
@@ -59,14 +59,14 @@ export class StripFilling {
    * @returns for each length, what some filling of just that length is worth, among which is the best
    *   with its end; valid until the next call
    */
-  fill(strip: StripWorths): Float64Array {
+  fill(strip: LayWorths): Float64Array {
     return this.#fill(strip, (lot, worth) => {
       fillWithLot(this.#best, lot, worth);
     });
   }
 
   /** Adds up the copies of each lay in what `fill` filled so much with. */
-  count(strip: StripWorths, filled: number, counts: Map<number, number>): void {
+  count(strip: LayWorths, filled: number, counts: Map<number, number>): void {
     const size = this.#length + 1;
     const lots: Lot[] = [];
     const taken: Uint8Array[] = [];
@@ -82,10 +82,7 @@ export class StripFilling {
     }
   }
 
-  #fill(
-    { worths, endPerTick }: StripWorths,
-    offer: (lot: Lot, worth: number) => void,
-  ): Float64Array {
+  #fill({ worths, endPerTick }: LayWorths, offer: (lot: Lot, worth: number) => void): Float64Array {
     const best = this.#best.fill(Number.NEGATIVE_INFINITY);
     best[0] = 0;
     const alongs = this.#alongs;

@@ -14,7 +14,7 @@ import { cutStrip } from './cut-strip.js';
 import { mayListStrips } from './may-list-strips.js';
 import { type Face, type Faces, type StripWidth, stripFaces } from './strip-family.js';
 import type { LayCounts } from './strip-knapsack.js';
-import { type StripFilling, StripWorths } from './strip-worths.js';
+import { type FilledStrip, StripWorths } from './strip-worths.js';
 
 /** Steps of search for each strip that may be listed. */
 const STEPS_PER_STRIP = 1_000;
@@ -171,7 +171,7 @@ export class StripLists implements StripLister {
     return strips;
   }
 
-  #strip(face: Face, width: StripWidth, { lays, kept }: StripFilling): ListedStrip {
+  #strip(face: Face, width: StripWidth, { lays, kept }: FilledStrip): ListedStrip {
     const family = this.#faces.families[face.family];
     const { box, cuts } = face;
     const counts = new Map<number, number>();

@@ -5,7 +5,7 @@ import type { StripFamily } from './strip-family.js';
 import type { LayCounts } from './strip-knapsack.js';
 
 /** A strip's pieces, and what its remnants are worth. */
-export interface StripFilling {
+export interface FilledStrip {
   readonly lays: LayCounts;
   /** Coins. */
   readonly kept: number;
@@ -105,13 +105,13 @@ export class StripWorths {
     least: number,
     budget: { steps: number },
     most = Number.POSITIVE_INFINITY,
-  ): readonly StripFilling[] | undefined {
+  ): readonly FilledStrip[] | undefined {
     if (this.#worth[w] < least) return [];
     const ends = this.#endsOf(w);
     const { length } = this.#family;
     const items = this.#items(w);
     const tables = this.#tables(items, ends);
-    const found: StripFilling[] = [];
+    const found: FilledStrip[] = [];
     const taken: [number, number][] = [];
     const visit = (i: number, filled: number, worth: number, kept: number): boolean => {
       const point = this.#point[filled];

@@ -1,7 +1,7 @@
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, netRest } from '../pattern/limits.js';
 import type { StripFamily, StripWidth } from './strip-family.js';
-import { StripFilling, type StripWorths } from './strip-filling.js';
+import { type LayWorths, StripFilling } from './strip-filling.js';
 import { trimValue } from './trim-value.js';
 
 /**
@@ -52,7 +52,7 @@ export class TrimmedStrip {
     this.#filling.count(this.#worthsIn(strip), filled, counts);
   }
 
-  #worthsIn({ leading, fitting, extent }: StripWidth): StripWorths {
+  #worthsIn({ leading, fitting, extent }: StripWidth): LayWorths {
     const worths = this.#worths.fill(0);
     const learn = (lay: number) => {
       const trim = trimValue(this.#family.lays[lay], extent, this.#limits, this.#keep);

@@ -68,7 +68,7 @@ export class TwoStagePricer implements PatternPricer {
       (sum, { length, lays, widths }) => sum + length * lays.length * widths.length,
       0,
     );
-    const trimmedEvery = tried === 'every' ? 1 : Math.ceil(steps / MOST_STEPS);
+    const trimmedEvery = tried === 'every' ? 1 : Math.max(1, Math.ceil(steps / MOST_STEPS));
     this.#strips = families.map((family) => {
       const most = family.lays.map((lay) => demand[lay.piece]);
       return new StripKnapsack(family, most, limits, keep, trimmedEvery);
