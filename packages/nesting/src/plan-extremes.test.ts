@@ -87,7 +87,7 @@ describe('orders as large as they may be', () => {
     // The large sheet gives the most metal for a coin: 4000 x 2000 for 100.
     expect(plan.cost).toBeGreaterThanOrEqual(area / 80_000);
     expect(plan.bound.cost).toBeLessThanOrEqual(plan.cost);
-    // So much is known at once, and what pieces have in excess of it is at most the kerf.
+    // So much is known at once, by area; a kerf only adds to it.
     expect(plan.bound.cost).toBeGreaterThanOrEqual(Math.floor(area / 80_000));
     // By the rule of thumb alone, if there was time for no more.
     expect(plan.bound.cost).toBeGreaterThan(0.8 * plan.cost);

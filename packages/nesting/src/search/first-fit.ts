@@ -11,10 +11,10 @@ import { StripRule } from './strip-rule.js';
 
 /**
  * A plan by the rule of thumb, as a start for the search and a ceiling over it:
- * fill sheets with strips by descending width (see `strip-rule.ts`); take stock that costs nothing
- * first, then the sheet that gives most metal used for its cost (first fit
- * decreasing height on strips, as in Coffman, Garey, Johnson and Tarjan 1980,
- * "Performance bounds for level-oriented two-dimensional packing algorithms").
+ * fill sheets with strips by descending width (see `strip-rule.ts`); take stock
+ * that costs nothing first, then the sheet that gives most metal used for its cost
+ * (first fit decreasing height on strips, as in Coffman, Garey, Johnson and Tarjan
+ * 1980, "Performance bounds for level-oriented two-dimensional packing algorithms").
  * Where the shear's limits forbid what the rule of thumb does, a pattern with most
  * metal used takes its place.
  * @param pricerFor finds a pattern wherever there is one

@@ -94,8 +94,7 @@ class Hunt {
   readonly #ground: SearchGround;
   readonly #request: SearchRequest;
   readonly #master: BandMaster;
-  /** See the result. */
-  multipliers: Multipliers | undefined;
+  #multipliers: Multipliers | undefined;
   /** The last cost that was tried to be ruled out. */
   #triedToRuleOut: number | undefined;
 
@@ -112,6 +111,11 @@ class Hunt {
 
   close(): void {
     this.#master.close();
+  }
+
+  /** What bounded the linear plan, once there is one. */
+  get multipliers(): Multipliers | undefined {
+    return this.#multipliers;
   }
 
   async run(): Promise<SearchEnding> {
@@ -180,7 +184,7 @@ class Hunt {
     const root = await rootPlan(this.#ground, this.#master, (scaled) =>
       this.incumbent.wouldMeet(scaled),
     );
-    this.multipliers = root.bound.asked;
+    this.#multipliers = root.bound.asked;
     this.incumbent.raise(root.bound.scaled);
     this.incumbent.tell('linear plan');
     return root.answer === undefined ? undefined : root;
