@@ -7,9 +7,9 @@ import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js'
 import type { StripLister } from './pattern/strip-lister.js';
 import type { KeepRule, Stages } from './problem.js';
 import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
+import { boundingPricer, plainPricer } from './two-stage/plain-pricers.js';
 import type { TriedWidths } from './two-stage/strip-family.js';
 import { stripLister } from './two-stage/strip-lists.js';
-import { TwoStagePricer } from './two-stage/two-stage-pricer.js';
 import { valuedTwoStagePricer } from './two-stage/valued-two-stage-pricer.js';
 
 /** The pricers that suit a kind of cutting. */
@@ -51,8 +51,9 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
   const wantedOnly = (wanted: readonly number[]) =>
     boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
   const two = (wanted: readonly number[], tried: TriedWidths = 'few') =>
-    new TwoStagePricer(wantedOnly(wanted), wanted, limits, keep, tried);
-  const whole = two(demand, keep === undefined ? 'needed' : 'few');
+    plainPricer(wantedOnly(wanted), wanted, limits, keep, tried);
+  const whole =
+    keep === undefined ? boundingPricer(wantedOnly(demand), demand, limits) : two(demand);
   if (stages === 2) {
     const strips = once(() => stripLister(boxes, demand, limits, keep ?? worthless));
     const exact =

@@ -3,7 +3,7 @@ import type { Limits } from '../pattern/limits.js';
 import type { LayPart, Part, SplitPart } from '../pattern/part.js';
 import type { BoxSolver } from './box-solver.js';
 import { laysWithin } from './raster-points.js';
-import { ROUNDING } from './rounding.js';
+import { worthByArea } from './worth-by-area.js';
 
 /**
  * A box with more rectangles than there is room for, measured in steps of several
@@ -72,13 +72,6 @@ export function coarseStep(
 /** Whether every piece that fits is at least one step each way. */
 function canRoundDown(box: Box, step: number): boolean {
   return laysWithin(box).every(({ length, width }) => Math.min(length, width) >= step);
-}
-
-function worthByArea(box: Box, values: ArrayLike<number>): number {
-  const perTick = laysWithin(box).map(
-    ({ piece, length, width }) => values[piece] / (length * width),
-  );
-  return box.length * box.width * Math.max(0, ...perTick) * (1 + ROUNDING);
 }
 
 /** @param round what to do with sizes of pieces that are no whole number of steps */

@@ -1,7 +1,8 @@
 import type { BandBook, SheetPattern } from '../master/band-book.js';
 import type { BandDuals } from '../master/band-master.js';
-import { listFillings } from '../pattern/fillings.js';
+import { listFillings, MostWorth } from '../pattern/fillings.js';
 import type { Rolling } from '../problem.js';
+import type { Measure } from '../two-stage/measure.js';
 import { SheetKnapsack } from '../two-stage/sheet-knapsack.js';
 import type { SearchGround } from './ground.js';
 
@@ -9,6 +10,8 @@ import type { SearchGround } from './ground.js';
 const MORE_THAN_NEEDED = 2;
 /** Steps of search for each division that may be listed. */
 const STEPS_PER_DIVISION = 200;
+/** Places at which slots are tried for one face; its breadth is measured in larger steps where they are more. */
+const MOST_PLACES = 4_000_000;
 /** A division must gain this share of a coin to be worth a column. */
 const LEAST_GAIN = 1e-7;
 
@@ -45,7 +48,16 @@ export function bestDivisions(
     }));
     const most = face.slots.map((slot) => (needed[slot] ?? 0) + MORE_THAN_NEEDED);
     const { breadth, length } = face;
-    const knapsack = new SheetKnapsack(breadth, length, widths, most, ground.limits, undefined);
+    const measure = stepsFor(face);
+    const knapsack = new SheetKnapsack(
+      breadth,
+      length,
+      widths,
+      most,
+      ground.limits,
+      undefined,
+      measure,
+    );
     const worth = knapsack.solve((width) => duals.slots[face.slots[width]], 0);
     const filling = knapsack.filling();
     if (filling === undefined || worth <= duals.classes[face.box] + LEAST_GAIN) return [];
@@ -77,10 +89,12 @@ export function likelyDivisions(
       values: face.slots.map((slot) => Math.floor(duals.slots[slot] * scale)),
       required: 0,
     };
+    if (placesOf(face) > MOST_PLACES) return [];
+    const mostWorth = new MostWorth(request);
     const price = Math.floor(Math.max(0, duals.classes[face.box]) * scale);
     for (let short = Math.floor(gap * scale); short >= 1; short = Math.floor(short / 2)) {
       const budget = { fillings: most, steps: most * STEPS_PER_DIVISION };
-      const listed = listFillings({ ...request, least: price - short }, budget);
+      const listed = listFillings({ ...request, least: price - short }, budget, mostWorth);
       if (listed !== undefined) return listed.map((filling) => divisionOf(face, filling));
     }
     return [];
@@ -97,6 +111,16 @@ function facesOf(ground: SearchGround, book: BandBook, duals: BandDuals): readon
       return slots.length === 0 ? [] : [{ box: b, cuts, breadth, length, slots }];
     }),
   );
+}
+
+function placesOf({ slots, breadth }: Face): number {
+  return slots.length * breadth;
+}
+
+function stepsFor(face: Face): Measure {
+  let step = 1;
+  while (placesOf(face) / step > MOST_PLACES) step *= 2;
+  return { step, pieces: 'up' };
 }
 
 function divisionOf(face: Face, filling: readonly (readonly [number, number])[]): SheetPattern {

@@ -2,7 +2,7 @@ import type { Box } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
 import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { KeepRule } from '../problem.js';
-import { TwoStagePricer } from './two-stage-pricer.js';
+import { boundingPricer } from './plain-pricers.js';
 import { WorthBound } from './worth-bound.js';
 
 const MILLION = 1_000_000;
@@ -22,7 +22,7 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
   readonly #boxes: readonly Box[];
   readonly #limits: Limits;
   readonly #rule: KeepRule;
-  readonly #plain: TwoStagePricer;
+  readonly #plain: PatternPricer;
   readonly #valued: PatternPricer;
   /** Net area of each piece, by the lays there are. */
   readonly #areas: ReadonlyMap<number, number>;
@@ -39,7 +39,7 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
     this.#boxes = boxes;
     this.#limits = limits;
     this.#rule = rule;
-    this.#plain = new TwoStagePricer(boxes, demand, limits, undefined);
+    this.#plain = boundingPricer(boxes, demand, limits);
     this.#valued = valued;
     this.#closer = new WorthBound(boxes, demand, limits, rule);
     const { kerf } = limits;

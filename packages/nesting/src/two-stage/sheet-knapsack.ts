@@ -1,6 +1,7 @@
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, mayRest, netRest } from '../pattern/limits.js';
 import { type Lot, lotsOf, offerLot, walkBack } from './lots.js';
+import { EVERY_TICK, type Measure, stepsOf, stepsWithin } from './measure.js';
 import type { StripWidth } from './strip-family.js';
 
 /** Strips by width and how many of each; the last is widened by what must not be left over. */
@@ -20,10 +21,13 @@ export class SheetKnapsack {
   readonly #widths: readonly StripWidth[];
   readonly #limits: Limits;
   readonly #keep: KeepValue | undefined;
+  readonly #measure: Measure;
+  /** Steps of the measure across the strips. */
+  readonly #room: number;
   readonly #lots: readonly Lot[];
   readonly #taken: Uint8Array;
   readonly #best: Float64Array;
-  /** Room at which the best filling ends, the rest beyond it left over; -1 for none. */
+  /** Steps at which the best filling ends, the rest beyond it left over; -1 for none. */
   #filled = -1;
   /** The best filling, where one strip of it takes up the rest. */
   #stretched: { readonly width: number; readonly filled: number } | undefined;
@@ -32,6 +36,7 @@ export class SheetKnapsack {
    * @param breadth gross ticks
    * @param length of the strips, gross ticks
    * @param most for each width, how many strips of it are of use
+   * @param measure across the strips; no width may be less than a step of it
    */
   constructor(
     breadth: number,
@@ -40,20 +45,24 @@ export class SheetKnapsack {
     most: readonly number[],
     limits: Limits,
     keep: KeepValue | undefined,
+    measure = EVERY_TICK,
   ) {
     this.#breadth = breadth;
     this.#length = length;
     this.#widths = widths;
     this.#limits = limits;
     this.#keep = keep;
+    this.#measure = measure;
+    const room = stepsWithin(breadth, measure, limits);
+    this.#room = room;
     // A strip too narrow to be sheared off can still be the whole breadth.
     const usable = (extent: number) =>
       extent - limits.kerf >= limits.narrowest || extent === breadth;
     this.#lots = widths.flatMap(({ extent }, w) =>
-      usable(extent) ? lotsOf(w, extent, most[w], breadth) : [],
+      usable(extent) ? lotsOf(w, stepsOf(extent, measure), most[w], room) : [],
     );
-    this.#taken = new Uint8Array(this.#lots.length * (breadth + 1));
-    this.#best = new Float64Array(breadth + 1);
+    this.#taken = new Uint8Array(this.#lots.length * (room + 1));
+    this.#best = new Float64Array(room + 1);
   }
 
   /**
@@ -72,12 +81,12 @@ export class SheetKnapsack {
     this.#filled = -1;
     this.#stretched = undefined;
     if (slack) {
-      if (best[this.#breadth] > 0) this.#filled = this.#breadth;
-      return best[this.#breadth];
+      if (best[this.#room] > 0) this.#filled = this.#room;
+      return best[this.#room];
     }
     let most = 0;
-    for (let filled = 1; filled <= this.#breadth; filled++) {
-      const rest = this.#breadth - filled;
+    for (let filled = 1; filled <= this.#room; filled++) {
+      const rest = this.#breadth - filled * this.#measure.step;
       if (best[filled] <= 0 || !mayRest(rest, this.#limits)) continue;
       const band = netRest(rest, this.#limits);
       const kept = this.#keep?.(this.#length - this.#limits.kerf, band) ?? 0;
@@ -86,7 +95,8 @@ export class SheetKnapsack {
       most = total;
       this.#filled = filled;
     }
-    return Math.max(most, this.#solveStretched(worth, most));
+    // In larger steps there is never so little left.
+    return this.#measure.step > 1 ? most : Math.max(most, this.#solveStretched(worth, most));
   }
 
   filling(): SheetFilling | undefined {

@@ -145,11 +145,14 @@ function layKey({ piece, crosswise, along, across }: StripLay): string {
  * The widths worth trying. A strip is best no wider than its widest piece, but
  * where slivers must not be trimmed off, pieces of two widths too close to each
  * other need a strip wider than both, and a strip may take up what is too narrow
- * to be left beside it.
+ * to be left beside it: that which stretches all of it, others as much as a kerf eats.
+ * Of those widths that a kerf eats, the least and the most are enough: strips made wider
+ * one by one come near enough to the edge that the kerf takes the rest. One that cannot
+ * stretch so far for the longest cut may come near enough itself.
  */
 function candidateExtents(
   lays: readonly StripLay[],
-  { kerf, narrowest }: Limits,
+  { kerf, narrowest, longestCut }: Limits,
   room: number,
   tried: TriedWidths,
 ): readonly number[] {
@@ -158,12 +161,11 @@ function candidateExtents(
     return Array.from({ length: Math.max(0, room - least + 1) }, (_, i) => least + i);
   }
   const extents = new Set(lays.map((lay) => lay.across));
-  // The kerf may take what a strip is wider than its piece.
-  const eaten = tried === 'needed' ? kerf : 0;
   if (narrowest > 1) {
-    for (const { across } of lays) {
-      for (let wider = 1; wider <= eaten; wider++) extents.add(across + wider);
-      extents.add(across + kerf + narrowest);
+    for (const { across } of lays) extents.add(across + kerf + narrowest);
+    if (tried === 'needed') {
+      for (const { across } of lays) extents.add(across + kerf);
+      extents.add(longestCut + kerf);
     }
   }
   return [...extents].filter((extent) => extent <= room).sort((a, b) => a - b);

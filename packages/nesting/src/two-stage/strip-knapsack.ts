@@ -1,6 +1,7 @@
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, mayRest, netRest } from '../pattern/limits.js';
 import { type Lot, lotsOf, offerLot, walkBack } from './lots.js';
+import { EVERY_TICK, type Measure, stepsOf, stepsWithin } from './measure.js';
 import type { StripFamily, StripWidth } from './strip-family.js';
 import { trimValue } from './trim-value.js';
 import { TrimmedStrip } from './trimmed-strip.js';
@@ -19,6 +20,9 @@ export class StripKnapsack {
   readonly #family: StripFamily;
   readonly #limits: Limits;
   readonly #keep: KeepValue | undefined;
+  readonly #measure: Measure;
+  /** Steps of the measure along a strip. */
+  readonly #room: number;
   readonly #trunk: readonly Lot[];
   /** Lots of the trunk that belong to the first k lays. */
   readonly #trunkEnd: readonly number[];
@@ -28,7 +32,7 @@ export class StripKnapsack {
   readonly #best: Float64Array;
   readonly #copy: Float64Array;
   readonly #worth: Float64Array;
-  /** Room at which the best filling of each width ends; -1 for none. */
+  /** Steps at which the best filling of each width ends; -1 for none. */
   readonly #fill: Int32Array;
 
   /**
@@ -36,6 +40,7 @@ export class StripKnapsack {
    * @param keep absent where remnants have no value
    * @param trimmedEvery only for one of so many widths is minded what remnants beside lays are
    *   worth; the worth of others is then but what they hold, and the end
+   * @param measure along the strips; no lay may be less than a step of it
    */
   constructor(
     family: StripFamily,
@@ -43,12 +48,15 @@ export class StripKnapsack {
     limits: Limits,
     keep: KeepValue | undefined,
     trimmedEvery = 1,
+    measure = EVERY_TICK,
   ) {
     this.#family = family;
     this.#limits = limits;
     this.#keep = keep;
-    const room = family.length;
-    const lots = family.lays.map((lay, i) => lotsOf(i, lay.along, most[i], room));
+    this.#measure = measure;
+    const room = stepsWithin(family.length, measure, limits);
+    this.#room = room;
+    const lots = family.lays.map((lay, i) => lotsOf(i, stepsOf(lay.along, measure), most[i], room));
     const ends = [0];
     for (const own of lots) ends.push(ends[ends.length - 1] + own.length);
     this.#trunk = lots.flat();
@@ -58,7 +66,7 @@ export class StripKnapsack {
       const branch = plan.inPlace || plan.fresh ? [] : plan.added.flatMap((lay) => lots[lay]);
       return { ...plan, branch, taken: new Uint8Array(branch.length * (room + 1)) };
     });
-    this.#trimmed = new TrimmedStrip(family, most, limits, keep);
+    this.#trimmed = new TrimmedStrip(family, most, limits, keep, measure);
     this.#best = new Float64Array(room + 1);
     this.#copy = new Float64Array(room + 1);
     this.#worth = new Float64Array(family.widths.length);
@@ -127,7 +135,7 @@ export class StripKnapsack {
     } else {
       const at = walkBack(plan.branch, plan.taken, fill, counts);
       const lots = this.#trunk.slice(0, this.#trunkEnd[plan.trunk]);
-      const used = this.#trunkTaken.subarray(0, lots.length * (this.#family.length + 1));
+      const used = this.#trunkTaken.subarray(0, lots.length * (this.#room + 1));
       walkBack(lots, used, at, counts);
     }
     return [...counts].sort((a, b) => a[0] - b[0]);
@@ -140,16 +148,19 @@ export class StripKnapsack {
 
   #read(w: number, width: StripWidth, best: Float64Array, coin: number): void {
     const { length } = this.#family;
+    const { step } = this.#measure;
+    const room = this.#room;
     this.#worth[w] = 0;
     this.#fill[w] = -1;
     if (this.#anyRest()) {
-      this.#worth[w] = best[length];
-      this.#fill[w] = best[length] > 0 ? length : -1;
+      this.#worth[w] = best[room];
+      this.#fill[w] = best[room] > 0 ? room : -1;
       return;
     }
-    for (let filled = 1; filled <= length; filled++) {
-      if (best[filled] <= 0 || !mayRest(length - filled, this.#limits)) continue;
-      const end = netRest(length - filled, this.#limits);
+    for (let filled = 1; filled <= room; filled++) {
+      const rest = length - filled * step;
+      if (best[filled] <= 0 || !mayRest(rest, this.#limits)) continue;
+      const end = netRest(rest, this.#limits);
       const kept = this.#keep?.(end, width.extent - this.#limits.kerf) ?? 0;
       const worth = best[filled] + coin * kept;
       if (worth > this.#worth[w]) {

@@ -1,5 +1,6 @@
 import type { KeepValue } from '../pattern/keep-value.js';
 import { type Limits, netRest } from '../pattern/limits.js';
+import { EVERY_TICK, stepsOf, stepsWithin } from './measure.js';
 import type { StripFamily, StripWidth } from './strip-family.js';
 import { type LayWorths, StripFilling } from './strip-filling.js';
 import { trimValue } from './trim-value.js';
@@ -14,22 +15,32 @@ export class TrimmedStrip {
   readonly #limits: Limits;
   readonly #keep: KeepValue | undefined;
   readonly #filling: StripFilling;
+  /** Steps of the measure along a strip. */
+  readonly #room: number;
   /** Of each lay in the strip looked at. */
   readonly #worths: Float64Array;
   #values: ArrayLike<number> = [];
   #coin = 0;
 
-  /** @param most for each lay, how many copies are of use */
+  /**
+   * @param most for each lay, how many copies are of use
+   * @param measure along the strips; no lay may be less than a step of it
+   */
   constructor(
     family: StripFamily,
     most: readonly number[],
     limits: Limits,
     keep: KeepValue | undefined,
+    measure = EVERY_TICK,
   ) {
     this.#family = family;
     this.#limits = limits;
     this.#keep = keep;
-    this.#filling = new StripFilling(family.lays, most, family.length, limits);
+    this.#room = stepsWithin(family.length, measure, limits);
+    const lays = family.lays.map((lay) => ({ ...lay, along: stepsOf(lay.along, measure) }));
+    // In larger steps there is always enough left that it may be.
+    const own = measure.step > 1 ? { ...limits, narrowest: 1 } : limits;
+    this.#filling = new StripFilling(lays, most, this.#room, own);
     this.#worths = new Float64Array(family.lays.length);
   }
 
@@ -42,12 +53,12 @@ export class TrimmedStrip {
     this.#coin = coin;
   }
 
-  /** What fills each length, as `StripFilling` has it; valid until the next call. */
+  /** What fills so many steps, as `StripFilling` has it; valid until the next call. */
   fill(strip: StripWidth): Float64Array {
     return this.#filling.fill(this.#worthsIn(strip));
   }
 
-  /** Adds up the copies of each lay in what fills so much of a strip. */
+  /** Adds up the copies of each lay in what fills so many steps of a strip. */
   count(strip: StripWidth, filled: number, counts: Map<number, number>): void {
     this.#filling.count(this.#worthsIn(strip), filled, counts);
   }
@@ -64,6 +75,6 @@ export class TrimmedStrip {
     const { kerf } = this.#limits;
     // A longer end is worth more by length; but for the coin that rounding may take off.
     const end = this.#keep?.(netRest(length, this.#limits), extent - kerf) ?? 0;
-    return { worths, endPerTick: (this.#coin * (end + 1)) / length };
+    return { worths, endPerTick: (this.#coin * (end + 1)) / Math.max(1, this.#room) };
   }
 }

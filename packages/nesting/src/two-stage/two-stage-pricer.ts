@@ -11,6 +11,7 @@ import type {
 } from '../pattern/pattern-pricer.js';
 import type { Rolling } from '../problem.js';
 import { cutStrip } from './cut-strip.js';
+import { EVERY_TICK } from './measure.js';
 import { SheetKnapsack } from './sheet-knapsack.js';
 import {
   type Faces,
@@ -51,6 +52,7 @@ export class TwoStagePricer implements PatternPricer {
    * @param demand copies of each piece that are of use
    * @param keep absent where remnants have no value
    * @param tried strips; its worth is exact where they are those that the value of remnants demands
+   * @param measure along strips and across them; no piece may be less than a step of it
    */
   constructor(
     boxes: readonly Box[],
@@ -58,6 +60,7 @@ export class TwoStagePricer implements PatternPricer {
     limits: Limits,
     keep: KeepValue | undefined,
     tried: TriedWidths = 'needed',
+    measure = EVERY_TICK,
   ) {
     this.#boxes = boxes;
     this.#limits = limits;
@@ -65,21 +68,22 @@ export class TwoStagePricer implements PatternPricer {
     this.#faces = stripFaces(boxes, limits, tried);
     const { families, faces } = this.#faces;
     const steps = families.reduce(
-      (sum, { length, lays, widths }) => sum + length * lays.length * widths.length,
+      (sum, { length, lays, widths }) =>
+        sum + (length / measure.step) * lays.length * widths.length,
       0,
     );
     const trimmedEvery = tried === 'every' ? 1 : Math.max(1, Math.ceil(steps / MOST_STEPS));
     this.#strips = families.map((family) => {
       const most = family.lays.map((lay) => demand[lay.piece]);
-      return new StripKnapsack(family, most, limits, keep, trimmedEvery);
+      return new StripKnapsack(family, most, limits, keep, trimmedEvery, measure);
     });
     this.#sheets = faces.map((face) => {
       const { length, widths, ...family } = families[face.family];
       const most = stripsOfUse({ length, widths, ...family }, demand, tried);
-      return new SheetKnapsack(face.breadth, length, widths, most, limits, keep);
+      return new SheetKnapsack(face.breadth, length, widths, most, limits, keep, measure);
     });
     // What falls short of the best is only known where neither remnants nor slivers count.
-    const mayList = keep === undefined && limits.narrowest <= 1;
+    const mayList = keep === undefined && limits.narrowest <= 1 && measure.step === 1;
     this.#lister = mayList ? new TwoStageLister(this.#faces, this.#strips, demand) : undefined;
   }
 
