@@ -80,6 +80,7 @@ const WHOLE: readonly [string, (value: unknown) => CuttingProblem, least: number
       0,
       100_000_000,
     ],
+    ['keep[0].millions', (millions) => withRule({ millions }), 1, 1_000_000],
     ['keep[0].trouble', (trouble) => withRule({ trouble }), 0, 100_000_000],
     ['weights.layout', (layout) => ({ ...good, weights: { layout } as object }), 0, 1_000_000],
     ['weights.gauge', (gauge) => ({ ...good, weights: { gauge } as object }), 0, 1_000_000],
@@ -229,6 +230,13 @@ describe('checkProblem', () => {
       'keep[0].coinsPerMillion',
       4200,
     ],
+    [
+      'a rule by several millions by which sheets are worth more than they cost',
+      withRule({ coinsPerMillion: 8400, millions: 2 }),
+      'rule above price',
+      'keep[0].coinsPerMillion',
+      8400,
+    ],
     // At 4000 a whole one is worth 20.
     [
       'a sheet in the books for less than it would be kept for',
@@ -255,6 +263,7 @@ describe('checkProblem', () => {
       withShear({ trim: 24 }),
       withRule({ coinsPerMillion: 4199 }),
       withRule({ coinsPerMillion: 4200, trouble: 1 }),
+      withRule({ coinsPerMillion: 8399, millions: 2 }),
       withRule({ coinsPerMillion: 9000, leastWidth: 51 }),
       withRule({ coinsPerMillion: 9000, metal: 'tin' }),
       withSheet({ bookValue: 20 }),

@@ -13,6 +13,8 @@ export function keepValue(
   if (rule === undefined) return 0;
   const [short, long] = length < width ? [length, width] : [width, length];
   if (long < rule.leastLength || short < rule.leastWidth) return 0;
-  const byArea = Math.floor((length * width * rule.coinsPerMillion) / 1_000_000);
+  const byArea = Math.floor(
+    (length * width * rule.coinsPerMillion) / (1_000_000 * (rule.millions ?? 1)),
+  );
   return Math.max(0, byArea - (rule.trouble ?? 0));
 }

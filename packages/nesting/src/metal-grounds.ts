@@ -8,7 +8,7 @@ import { aboveEveryPlan, shortagePenalties } from './master/shortage.js';
 import type { StockClass } from './master/stock-class.js';
 import type { Box } from './pattern/box.js';
 import type { CuttingRules, FillBox } from './pattern/cutting-rules.js';
-import { keptValue } from './pattern/kept-value.js';
+import { coinsPerTick, keptValue } from './pattern/kept-value.js';
 import { patternOf } from './pattern/pattern-of.js';
 import type { KeepRule } from './problem.js';
 import { firstFit } from './search/first-fit.js';
@@ -79,7 +79,7 @@ export class MetalGrounds {
       keptAtMost: own.map(({ length, width }) =>
         keep === undefined ? 0 : keep(length - limits.kerf, width - limits.kerf),
       ),
-      keptPerTick: (worth?.coinsPerMillion ?? 0) / 1_000_000,
+      keptPerTick: worth === undefined ? 0 : coinsPerTick(worth),
       book: newBook(),
       newBook,
       pricer,

@@ -4,7 +4,7 @@ import { leastMoney, money, totalCost } from './master/objective.js';
 import { type StockClass, stockClasses } from './master/stock-class.js';
 import { MetalGrounds } from './metal-grounds.js';
 import { cuttingRules } from './pattern/cutting-rules.js';
-import { keptValue } from './pattern/kept-value.js';
+import { coinsPerTick, keptValue } from './pattern/kept-value.js';
 import type { CuttingProblem, KeepRule, Piece } from './problem.js';
 import type { Effort, PlansWithoutValue } from './search/ground.js';
 import { type Planned, sheetsUsed } from './search/planned.js';
@@ -25,7 +25,6 @@ export interface WithoutValueRequest {
 /** The sides of a remnant, in ticks. */
 type Size = Pick<Piece, 'length' | 'width'>;
 
-const MILLION = 1_000_000;
 /** Share of the time left that one size of a remnant is tried for, so that there is some for the others. */
 const SHARE_OF_SIZE = 0.5;
 
@@ -84,7 +83,7 @@ export class PlanningWithoutValue implements PlansWithoutValue {
       return bought ? [[length, width] as const, [width, length] as const] : [];
     });
     return sides.flatMap(([length, most], way) => {
-      const area = ((coins + (worth.trouble ?? 0)) * MILLION) / worth.coinsPerMillion;
+      const area = (coins + (worth.trouble ?? 0)) / coinsPerTick(worth);
       const width = Math.max(worth.leastWidth, Math.ceil(area / length));
       // Rounding may take a coin.
       const wide = [width, width + 1].find((w) => keptValue(length, w, worth) >= coins);

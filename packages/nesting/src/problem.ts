@@ -124,6 +124,8 @@ export interface KeepRule extends Metal {
   readonly leastWidth: number;
   /** Coins for a million square ticks. A whole sheet must not be worth more than its price. */
   readonly coinsPerMillion: number;
+  /** `coinsPerMillion` are for so many millions instead of one, where ticks are so fine that one is worth little. */
+  readonly millions?: number;
   /** Coins that the keeping of each offcut costs in trouble; 0 when absent. */
   readonly trouble?: number;
 }

@@ -211,6 +211,7 @@ function rules(features: Features, size: Size): fc.Arbitrary<readonly KeepRule[]
     leastLength: fc.integer({ min: 1, max: Math.ceil(size.side * 0.6) }),
     leastWidth: fc.integer({ min: 1, max: Math.ceil(size.side * 0.4) }),
     coinsPerMillion: fc.integer({ min: 50_000, max: 2_000_000 }),
+    millions: fc.constantFrom(1, 1, 1, 2, 3),
     trouble: fc.integer({ min: 0, max: 8 }),
   });
   const metals = features.metals ? METALS : METALS.slice(0, 1);

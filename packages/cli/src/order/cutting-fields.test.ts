@@ -88,6 +88,10 @@ describe('stock of an order', () => {
     expect(problemOf(metric).keep).toEqual([
       { leastLength: 300, leastWidth: 50, coinsPerMillion: 297 },
     ]);
+    // A million squares of a twentieth are 0.0025 of one: 2.975 coins, or 297.5 for a hundred millions.
+    expect(problemOf(metric.replace('mark: 0.5 mm', 'mark: 0.05 mm')).keep).toEqual([
+      { leastLength: 3000, leastWidth: 500, coinsPerMillion: 297, millions: 100 },
+    ]);
   });
 });
 

@@ -2,6 +2,7 @@ import type { KeepRule } from '@stripwright/nesting';
 import type { Rule } from '../length/print-length.js';
 import { ticksUp } from '../length/ticks.js';
 import type { Shop } from './order.js';
+import { rackRate } from './rack-rate.js';
 
 /** What metal is worth by: a square foot, 304.8 mm each way, or a square metre. In square millimetres. */
 export const WORTH_AREA: Readonly<Record<Rule['units'], number>> = {
@@ -11,8 +12,7 @@ export const WORTH_AREA: Readonly<Record<Rule['units'], number>> = {
 
 /**
  * The shop's rule for keeping offcuts as the planner takes it; none where all is
- * scrap. The least size rounds up to marks, the rate down to whole coins for a
- * million square marks.
+ * scrap. The least size rounds up to marks.
  */
 export function keepRule({
   rule,
@@ -26,7 +26,7 @@ export function keepRule({
   return {
     leastLength: Math.max(...sides),
     leastWidth: Math.min(...sides),
-    coinsPerMillion: Math.floor((offcutWorth * million) / WORTH_AREA[rule.units]),
+    ...rackRate((offcutWorth * million) / WORTH_AREA[rule.units]),
     ...(offcutTrouble === undefined ? {} : { trouble: offcutTrouble }),
   };
 }
@@ -36,6 +36,7 @@ export function rackWorth(length: number, width: number, rule: KeepRule): number
   if (Math.max(length, width) < rule.leastLength || Math.min(length, width) < rule.leastWidth) {
     return 0;
   }
-  const coins = Math.floor((length * width * rule.coinsPerMillion) / 1_000_000);
+  const ticks = 1_000_000 * (rule.millions ?? 1);
+  const coins = Math.floor((length * width * rule.coinsPerMillion) / ticks);
   return Math.max(0, coins - (rule.trouble ?? 0));
 }

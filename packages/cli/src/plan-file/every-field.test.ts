@@ -59,6 +59,7 @@ const problem: CuttingProblem = {
       leastLength: 192,
       leastWidth: 32,
       coinsPerMillion: 1043,
+      millions: 10,
       trouble: 25,
       metal: 'copper',
       thickness: 0.5461,

@@ -83,6 +83,7 @@ const keepSchema = z
     leastLength: extent('The longer side must be at least so long'),
     leastWidth: extent('The shorter side must be at least so long'),
     worth: money('What a million square marks of it are worth'),
+    millions: count('It is worth so much for so many millions instead of one', 1).optional(),
     trouble: money('What the keeping of each costs in trouble; 0 where absent').optional(),
     ...metalFields,
   })

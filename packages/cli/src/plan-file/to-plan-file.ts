@@ -139,12 +139,12 @@ function wishesOf(piece: Piece | undefined) {
 }
 
 function keepEntry(rule: KeepRule, long: InMillimetres): NonNullable<PlanFile['keep']>[number] {
-  const { metal, thickness } = rule;
+  const { metal, thickness, millions } = rule;
   return {
     leastLength: long(rule.leastLength),
     leastWidth: long(rule.leastWidth),
     worth: amountOf(rule.coinsPerMillion),
-    ...given({ trouble: ifAny(rule.trouble, amountOf), metal, thickness }),
+    ...given({ millions, trouble: ifAny(rule.trouble, amountOf), metal, thickness }),
   };
 }
 

@@ -161,7 +161,7 @@ function ruleOf(
     ...reader.all(rule, ['leastLength', 'leastWidth'], path),
     coinsPerMillion: reader.coins(rule.worth, [...path, 'worth']),
     ...reader.anyCoins(rule, ['trouble'], path),
-    ...given(rule, ['metal', 'thickness']),
+    ...given(rule, ['millions', 'metal', 'thickness']),
   };
 }
 

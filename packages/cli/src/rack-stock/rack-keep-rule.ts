@@ -1,11 +1,12 @@
 import type { KeepRule, Metal } from '@stripwright/nesting';
 import { ticksUp } from '../length/ticks.js';
+import { rackRate } from '../order/rack-rate.js';
 import type { ShopKeepRule } from '../rack/rack.js';
 
 /**
  * The rack's rule for keeping offcuts of a metal as the planner takes it: that for
  * its thickness, else that for the metal of any thickness. The least size rounds up
- * to marks, the rate down to whole coins for a million square marks.
+ * to marks.
  */
 export function rackKeepRule(
   rules: readonly ShopKeepRule[],
@@ -22,7 +23,7 @@ export function rackKeepRule(
   return {
     leastLength: Math.max(...sides),
     leastWidth: Math.min(...sides),
-    coinsPerMillion: Math.floor(rule.worth * mark * mark),
+    ...rackRate(rule.worth * mark * mark),
     ...(rule.trouble === 0 ? {} : { trouble: rule.trouble }),
   };
 }

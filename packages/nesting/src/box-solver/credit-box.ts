@@ -1,12 +1,11 @@
 import type { Box } from '../pattern/box.js';
+import { coinsPerTick } from '../pattern/kept-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { Part } from '../pattern/part.js';
 import type { KeepRule } from '../problem.js';
 import type { BoxSolver } from './box-solver.js';
 import { measuredPattern } from './measured-pattern.js';
 import { ROUNDING } from './rounding.js';
-
-const MILLION = 1_000_000;
 
 /**
  * A box whose remnants are worth keeping, but which has too many rectangles to
@@ -37,11 +36,11 @@ export class CreditBox implements BoxSolver {
 
   solve(values: ArrayLike<number>, coin: number): number {
     const { kerf } = this.#limits;
-    const { coinsPerMillion, trouble = 0 } = this.#rule;
+    const { trouble = 0 } = this.#rule;
     this.#values = Float64Array.from(values);
     this.#coin = coin;
     this.#credited = undefined;
-    const perTick = (coin * coinsPerMillion) / MILLION;
+    const perTick = coin * coinsPerTick(this.#rule);
     const whole = (this.#box.length - kerf) * (this.#box.width - kerf) * perTick - coin * trouble;
     if (whole <= 0) return this.#plain.solve(values, 0);
     const less = Float64Array.from(values);

@@ -55,6 +55,7 @@ export function boxCase({
         leastLength: fc.integer({ min: 1, max: most }),
         leastWidth: fc.integer({ min: 1, max: 8 }),
         coinsPerMillion: fc.integer({ min: 0, max: 300_000 }),
+        millions: fc.constantFrom(1, 1, 1, 2, 3),
         trouble: fc.integer({ min: 0, max: 4 }),
       }),
     })

@@ -119,7 +119,8 @@ export function layoutFaults(
     const [short, long] = length < width ? [length, width] : [width, length];
     const wanted = rule !== undefined && long >= rule.leastLength && short >= rule.leastWidth;
     const coins = wanted
-      ? (BigInt(length * width) * BigInt(rule.coinsPerMillion)) / 1_000_000n -
+      ? (BigInt(length * width) * BigInt(rule.coinsPerMillion)) /
+          (1_000_000n * BigInt(rule.millions ?? 1)) -
         BigInt(rule.trouble ?? 0)
       : 0n;
     if (keep !== wanted) faults.push(`${length} x ${width}: keep ${keep}`);

@@ -44,6 +44,27 @@ describe('keptValue', () => {
     );
   });
 
+  it('may count by many millions of ticks, as exactly', () => {
+    // 120000 * 0.0009 = 108 coins, and 20 less; by 10 and by 7 millions.
+    expect(keptValue(400, 300, { ...rule, coinsPerMillion: 9000, millions: 10 })).toBe(88);
+    expect(keptValue(400, 300, { ...rule, coinsPerMillion: 900, millions: 7, trouble: 0 })).toBe(
+      15,
+    );
+    const fine = fc.record({
+      leastLength: fc.constant(1),
+      leastWidth: fc.constant(1),
+      coinsPerMillion: fc.integer({ min: 0, max: 200_000 }),
+      millions: fc.integer({ min: 1, max: 1_000_000 }),
+    });
+    fc.assert(
+      fc.property(side, side, fine, (length, width, rule) => {
+        const ticks = 1_000_000n * BigInt(rule.millions);
+        const coins = (BigInt(length) * BigInt(width) * BigInt(rule.coinsPerMillion)) / ticks;
+        expect(BigInt(keptValue(length, width, rule))).toBe(coins);
+      }),
+    );
+  });
+
   it('gives one remnant at least what two halves of it would bring', () => {
     fc.assert(
       fc.property(side, side, side, any, (a, b, width, rule) => {

@@ -18,17 +18,23 @@ export function isKept(length: number, width: number, rule: KeepRule | undefined
  */
 export function keptValue(length: number, width: number, rule: KeepRule | undefined): number {
   if (rule === undefined || !isKept(length, width, rule)) return 0;
-  // Millions and the rest apart, so that no product leaves the whole numbers a double can hold.
+  // Whole units and the rest apart, so that products stay whole numbers that a double can hold.
+  const unit = MILLION * (rule.millions ?? 1);
   const area = length * width;
-  const rest = area % MILLION;
+  const rest = area % unit;
   const coins =
-    ((area - rest) / MILLION) * rule.coinsPerMillion +
-    Math.floor((rest * rule.coinsPerMillion) / MILLION);
+    ((area - rest) / unit) * rule.coinsPerMillion +
+    Math.floor((rest * rule.coinsPerMillion) / unit);
   return Math.max(0, coins - (rule.trouble ?? 0));
 }
 
 /** The same, not rounded down: no remnant is worth more, and between two sizes that are kept it grows in a line. */
 export function keptUnrounded(length: number, width: number, rule: KeepRule): number {
   if (!isKept(length, width, rule)) return 0;
-  return Math.max(0, (length * width * rule.coinsPerMillion) / MILLION - (rule.trouble ?? 0));
+  return Math.max(0, length * width * coinsPerTick(rule) - (rule.trouble ?? 0));
+}
+
+/** Coins that a square tick is worth, before rounding and trouble. */
+export function coinsPerTick({ coinsPerMillion, millions = 1 }: KeepRule): number {
+  return coinsPerMillion / (MILLION * millions);
 }

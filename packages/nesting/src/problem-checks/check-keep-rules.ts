@@ -2,7 +2,7 @@ import type { CuttingProblem, KeepRule, Stock } from '../problem.js';
 import { ProblemError } from '../problem-error.js';
 import { checkMetal, metalKey } from './check-metal.js';
 import { checkWhole, checkWholeIfAny } from './check-value.js';
-import { DEAREST, LONGEST } from './limits.js';
+import { DEAREST, LONGEST, MOST } from './limits.js';
 
 /**
  * Refuses rules for keeping offcuts that make no sense, or by which a shop would
@@ -18,6 +18,7 @@ export function checkKeepRules({ keep = [], stock }: CuttingProblem): void {
     checkWhole(rule.leastLength, 1, LONGEST, `${path}.leastLength`);
     checkWhole(rule.leastWidth, 1, LONGEST, `${path}.leastWidth`);
     checkWhole(rule.coinsPerMillion, 0, DEAREST, `${path}.coinsPerMillion`);
+    checkWholeIfAny(rule.millions, 1, MOST, `${path}.millions`);
     checkWholeIfAny(rule.trouble, 0, DEAREST, `${path}.trouble`);
     const first = rules.get(metalKey(rule));
     if (first !== undefined) {
@@ -56,6 +57,7 @@ function wholeValue({ length, width }: Stock, rule: KeepRule): number {
     Math.max(length, width) >= rule.leastLength && Math.min(length, width) >= rule.leastWidth;
   if (!fits) return 0;
   const millionths = length * width * rule.coinsPerMillion;
-  const coins = (millionths - (millionths % 1_000_000)) / 1_000_000;
+  const ticks = 1_000_000 * (rule.millions ?? 1);
+  const coins = (millionths - (millionths % ticks)) / ticks;
   return Math.max(0, coins - (rule.trouble ?? 0));
 }

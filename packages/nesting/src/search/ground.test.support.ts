@@ -7,7 +7,7 @@ import { leastMoney, type Objective } from '../master/objective.js';
 import { aboveEveryPlan, shortagePenalties } from '../master/shortage.js';
 import { stockClasses } from '../master/stock-class.js';
 import { cuttingRules } from '../pattern/cutting-rules.js';
-import { keptValue } from '../pattern/kept-value.js';
+import { coinsPerTick, keptValue } from '../pattern/kept-value.js';
 import type { Pattern } from '../pattern/part.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { CuttingProblem } from '../problem.js';
@@ -57,7 +57,7 @@ export function groundOf(
     objective,
     penalties,
     keptAtMost: classes.map(({ box }) => value(box.length - limits.kerf, box.width - limits.kerf)),
-    keptPerTick: (rule?.coinsPerMillion ?? 0) / 1_000_000,
+    keptPerTick: rule === undefined ? 0 : coinsPerTick(rule),
     scale: exactScale(most),
     limits,
     book: newBook(),

@@ -1,11 +1,11 @@
 import type { Box } from '../pattern/box.js';
+import { coinsPerTick } from '../pattern/kept-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { KeepRule } from '../problem.js';
 import { boundingPricer } from './plain-pricers.js';
 import { WorthBound } from './worth-bound.js';
 
-const MILLION = 1_000_000;
 /** Outweighs the rounding of sums. */
 const ROUNDING = 1e-9;
 /** Steps of filling strips after which a closer worth is given up: about a second. */
@@ -72,7 +72,7 @@ export class CreditedPricer implements Required<Pick<PatternPricer, 'price' | 'a
 
   #credited(values: ArrayLike<number>, coin: number): readonly number[] {
     const { kerf } = this.#limits;
-    const perTick = (coin * this.#rule.coinsPerMillion) / MILLION;
+    const perTick = coin * coinsPerTick(this.#rule);
     const trouble = coin * (this.#rule.trouble ?? 0);
     const less = Float64Array.from(values, (value, piece) =>
       Math.max(0, value - (this.#areas.get(piece) ?? 0) * perTick),

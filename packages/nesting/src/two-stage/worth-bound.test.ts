@@ -47,6 +47,7 @@ describe('WorthBound', () => {
           trouble: 5,
           ...drawn.rule,
           coinsPerMillion: rate * 1_000_000,
+          millions: 1,
         };
         const limits = { ...drawn.limits, longestCut: Number.POSITIVE_INFINITY };
         const { exact, bound, quick } = worths({ ...drawn, limits }, rule);

@@ -45,6 +45,7 @@ function draw(g: Draw): DrawnPlan {
         leastLength: whole(1, 12),
         leastWidth: whole(1, 6),
         coinsPerMillion: whole(0, 99_000),
+        millions: whole(1, 3),
         trouble: whole(0, 3),
       }
     : undefined;
@@ -108,7 +109,13 @@ function coins(rule: KeepRule | undefined, length: number, width: number) {
     return { keep: false, value: 0 };
   }
   const gross = BigInt(length * width) * BigInt(rule.coinsPerMillion);
-  return { keep: true, value: Math.max(0, Number(gross / 1_000_000n) - (rule.trouble ?? 0)) };
+  return {
+    keep: true,
+    value: Math.max(
+      0,
+      Number(gross / (1_000_000n * BigInt(rule.millions ?? 1))) - (rule.trouble ?? 0),
+    ),
+  };
 }
 
 /** Pays for layouts sheet by sheet, as one would at a counter. */

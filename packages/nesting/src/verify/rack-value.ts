@@ -21,6 +21,7 @@ export function inTheRack(
   if (!keep) return { keep, value: 0 };
   const millionths = length * width * rule.coinsPerMillion;
   // Whole coins by taking the rest away first: no division that could round up.
-  const coins = (millionths - (millionths % 1_000_000)) / 1_000_000;
+  const ticks = 1_000_000 * (rule.millions ?? 1);
+  const coins = (millionths - (millionths % ticks)) / ticks;
   return { keep, value: Math.max(0, coins - (rule.trouble ?? 0)) };
 }
