@@ -59,6 +59,34 @@ describe('orders as large as they may be', () => {
     expect(plan.bound.cost).toBeLessThanOrEqual(plan.cost);
   });
 
+  it.each([2, 3, 'free'] as const)(
+    'the finest ticks, and a kerf of hundreds of them, end with a verified plan, with stages %s',
+    async (stages) => {
+      const pieces = Array.from({ length: 100 }, (_, i) =>
+        piece(`${i}`, 20_000 + ((i * 1371) % 100_000), 4_400 + ((i * 613) % 6_600), 5 + (i % 46)),
+      );
+      const offcuts = Array.from({ length: 12 }, (_, i) => ({
+        kind: 'offcut' as const,
+        id: `o${i}`,
+        length: 30_000 + i * 7_001,
+        width: 6_000 + i * 5_003,
+      }));
+      const problem: CuttingProblem = {
+        pieces,
+        stock: [
+          sheet('s', 200_000, 128_000, { price: 1150 }),
+          sheet('t', 142_400, 102_400, { price: 690 }),
+          ...offcuts,
+        ],
+        shear: { ...either, stages, kerf: 200, narrowestStrip: 2000 },
+      };
+      const plan = await planned(problem, { timeLimitSeconds: 3 });
+      expect(verifyPlan(problem, plan)).toEqual([]);
+      expect(plan.bound.cost).toBeLessThanOrEqual(plan.cost);
+      expect(plan.bound.cost).toBeGreaterThan(0.8 * plan.cost);
+    },
+  );
+
   it.each([
     { kind: 'shears', own: {} },
     { kind: 'shears, in three stages', own: { shear: { ...either, stages: 3 } } },

@@ -19,6 +19,8 @@ export interface BoxCaseRange {
   readonly narrowest?: boolean;
   /** Whether remnants may be worth keeping. */
   readonly keep?: boolean;
+  /** Kerfs to draw from. */
+  readonly kerfs?: readonly number[];
 }
 
 /** Draws boxes with a few kinds of pieces, turned or not, and every limit there is. */
@@ -26,6 +28,7 @@ export function boxCase({
   most = 24,
   narrowest = false,
   keep = false,
+  kerfs = [0, 0, 1, 2],
 }: BoxCaseRange = {}): fc.Arbitrary<BoxCase> {
   const side = fc.integer({ min: most >> 2, max: most });
   const pieceSide = fc.oneof(
@@ -43,7 +46,7 @@ export function boxCase({
       length: side,
       width: side,
       pieces: fc.array(piece, { minLength: 1, maxLength: 5 }),
-      kerf: fc.constantFrom(0, 0, 1, 2),
+      kerf: fc.constantFrom(...kerfs),
       longestCut: fc.oneof(
         fc.constant(Number.POSITIVE_INFINITY),
         fc.integer({ min: 2, max: most }),

@@ -70,9 +70,23 @@ describe('TwoStagePricer', () => {
     ['whatever the kerf and the longest cut', {}],
     ['where no strip may be too narrow', { narrowest: true }],
     ['where remnants are worth keeping', { keep: true }],
+    ['where a blade takes more than pieces differ by', { narrowest: true, kerfs: [3, 4, 6] }],
     ['with all limits at once', { narrowest: true, keep: true }],
   ])('finds what trying every cut finds, %s', (_, range) => {
     fc.assert(fc.property(boxCase(range), expectBest), { numRuns: 400 });
+  });
+
+  it('has a strip end a kerf before the edge where the shear reaches no further', () => {
+    // A strip of 42 gross, of which 41 net are the longest cut; the blade takes the 43rd tick.
+    const lays = [
+      { piece: 0, turned: false, length: 22, width: 16 },
+      { piece: 1, turned: true, length: 26, width: 14 },
+    ];
+    const box: Box = { length: 43, width: 30, firstCuts: ['across'], lays };
+    const limits = { kerf: 1, narrowest: 11, longestCut: 41 };
+    const drawn = { box, limits, values: [2, 11], coin: 0, rule: undefined };
+    expectBest(drawn);
+    expect(pricer([box], limits, undefined, [9, 9]).price([2, 11], 0).worth).toEqual([13]);
   });
 
   // J.E. Beasley, "Algorithms for unconstrained two-dimensional guillotine cutting",
