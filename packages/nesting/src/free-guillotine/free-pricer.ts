@@ -1,5 +1,6 @@
 import { BoxPricer } from '../box-solver/box-pricer.js';
 import { DEFAULT_EFFORT } from '../box-solver/effort.js';
+import { shareEffort } from '../box-solver/share-effort.js';
 import type { Box } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
 import type { KeepRule } from '../problem.js';
@@ -34,6 +35,7 @@ export class FreePricer extends BoxPricer {
     rules: readonly (KeepRule | undefined)[] = [],
     effort = DEFAULT_EFFORT,
   ) {
-    super(boxes, limits, rules, (box, rule) => freeSolver(box, limits, rule, effort));
+    const each = shareEffort(boxes, limits, rules, effort);
+    super(boxes, limits, rules, (box, rule) => freeSolver(box, limits, rule, each));
   }
 }

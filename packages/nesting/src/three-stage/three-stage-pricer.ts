@@ -5,6 +5,7 @@ import { CoarseBox, coarseStep } from '../box-solver/coarse-box.js';
 import { CreditBox } from '../box-solver/credit-box.js';
 import { DEFAULT_EFFORT, type Effort, wholeSizes } from '../box-solver/effort.js';
 import { boxRaster } from '../box-solver/raster-points.js';
+import { shareEffort } from '../box-solver/share-effort.js';
 import { TurnedBox } from '../box-solver/turned-box.js';
 import type { Box } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
@@ -40,11 +41,12 @@ export class ThreeStagePricer extends BoxPricer {
     rules: readonly (KeepRule | undefined)[] = [],
     effort = DEFAULT_EFFORT,
   ) {
+    const each = shareEffort(boxes, limits, rules, effort);
     super(boxes, limits, rules, (box, rule) => {
       const kinds = box.firstCuts.map((firstCut) =>
         firstCut === 'along'
-          ? bandsSolver(box, limits, rule, effort)
-          : new TurnedBox(box, (turned) => bandsSolver(turned, limits, rule, effort)),
+          ? bandsSolver(box, limits, rule, each)
+          : new TurnedBox(box, (turned) => bandsSolver(turned, limits, rule, each)),
       );
       return new BestOf(kinds);
     });
