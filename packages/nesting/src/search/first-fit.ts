@@ -2,12 +2,12 @@ import { classCost, money } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
 import { legal } from '../pattern/legal.js';
-import type { Pattern } from '../pattern/part.js';
+import type { Part, Pattern } from '../pattern/part.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import type { PatternPricer } from '../pattern/pattern-pricer.js';
 import { available } from './class-supplies.js';
 import type { Planned } from './planned.js';
-import { StripRule } from './strip-rule.js';
+import { type Filled, StripRule } from './strip-rule.js';
 
 /**
  * A plan by the rule of thumb, as a start for the search and a ceiling over it:
@@ -30,14 +30,14 @@ export function firstFit(
   const wanted = [...demand];
   const used = classes.map(() => 0);
   const planned: Planned[] = [];
-  const strips = classes.map(({ box }) =>
-    box.firstCuts.map((cuts) => new StripRule(box, cuts, rules.limits)),
+  const strips = classes.map(({ box }, g) =>
+    box.firstCuts.map((cuts) => {
+      const rule = new StripRule(box, cuts, rules.limits);
+      return new LastFilled(rule, (part) =>
+        legal(part, boxes[g], rules) ? patternOf(part, g, boxes[g], rules) : undefined,
+      );
+    }),
   );
-  const byStrips = (rule: StripRule, g: number) => {
-    const part = rule.fill(wanted);
-    if (part === undefined || !legal(part, boxes[g], rules)) return undefined;
-    return patternOf(part, g, boxes[g], rules);
-  };
   while (wanted.some((quantity) => quantity > 0)) {
     let best: { pattern: Pattern; rank: number } | undefined;
     const offer = (pattern: Pattern | undefined) => {
@@ -47,7 +47,7 @@ export function firstFit(
     };
     classes.forEach((entry, g) => {
       if (used[g] >= available(entry)) return;
-      for (const rule of strips[g]) offer(byStrips(rule, g));
+      for (const filled of strips[g]) offer(filled.pattern(wanted));
     });
     if (best === undefined) {
       const areas = rules.pieces.map((piece, i) =>
@@ -69,6 +69,35 @@ export function firstFit(
     planned.push({ pattern, count: times });
   }
   return planned;
+}
+
+/**
+ * What a box was filled with last, which is not made anew as long as it would be the same: of thousands of
+ * offcuts, each sheet that is planned changes but a few. What is wanted only grows less.
+ */
+class LastFilled {
+  readonly #rule: StripRule;
+  readonly #patternOf: (part: Part) => Pattern | undefined;
+  #last: { readonly inHand: Filled['inHand']; readonly pattern: Pattern | undefined } | undefined;
+
+  /** @param patternOf a part; undefined where it may not be cut */
+  constructor(rule: StripRule, patternOf: (part: Part) => Pattern | undefined) {
+    this.#rule = rule;
+    this.#patternOf = patternOf;
+  }
+
+  pattern(wanted: readonly number[]): Pattern | undefined {
+    for (const [piece, copies] of this.#last?.inHand ?? []) {
+      if (wanted[piece] >= copies) continue;
+      this.#last = undefined;
+      break;
+    }
+    if (this.#last === undefined) {
+      const { part, inHand } = this.#rule.fill(wanted);
+      this.#last = { inHand, pattern: part && this.#patternOf(part) };
+    }
+    return this.#last.pattern;
+  }
 }
 
 /** Free stock ranks above all priced stock, fuller sheets above emptier ones; 0 where nothing is gained. */

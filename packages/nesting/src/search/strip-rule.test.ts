@@ -21,7 +21,7 @@ function stripsOf(part: Part | undefined): readonly (readonly [number, string])[
 function filled(problem: CuttingProblem) {
   const { ground, boxes, rules } = groundOf(problem);
   const [{ box }] = ground.classes;
-  const part = new StripRule(box, 'along', ground.limits).fill(ground.demand);
+  const part = new StripRule(box, 'along', ground.limits).fill(ground.demand).part;
   return { part, legal: part === undefined || legal(part, boxes[0], rules) };
 }
 
@@ -77,7 +77,7 @@ describe('StripRule', () => {
           const { ground, boxes, rules } = groundOf(problem);
           ground.classes.forEach(({ box }, g) => {
             for (const cuts of box.firstCuts) {
-              const part = new StripRule(box, cuts, ground.limits).fill(ground.demand);
+              const part = new StripRule(box, cuts, ground.limits).fill(ground.demand).part;
               if (part === undefined) {
                 seen.bare++;
                 continue;
@@ -91,5 +91,32 @@ describe('StripRule', () => {
       { numRuns: 500 },
     );
     expect(seen.slivers).toBeGreaterThan(100);
+  });
+
+  it('fills a box just so as long as what was in hand is wanted', () => {
+    let others = 0;
+    fc.assert(
+      fc.property(
+        randomOfKind({ kerf: true, narrowestStrip: true, offcuts: true }, LARGE),
+        fc.array(fc.nat(), { minLength: 40, maxLength: 40 }),
+        (problem, draws) => {
+          const { ground } = groundOf(problem);
+          for (const { box } of ground.classes) {
+            for (const cuts of box.firstCuts) {
+              const rule = new StripRule(box, cuts, ground.limits);
+              const { part, inHand } = rule.fill(ground.demand);
+              const less = ground.demand.map((count, piece) => {
+                const needed = inHand.get(piece) ?? 0;
+                return needed + (draws[piece % draws.length] % (count - needed + 1));
+              });
+              if (less.some((count, piece) => count < ground.demand[piece])) others++;
+              expect(rule.fill(less).part).toEqual(part);
+            }
+          }
+        },
+      ),
+      { numRuns: 300 },
+    );
+    expect(others).toBeGreaterThan(300);
   });
 });

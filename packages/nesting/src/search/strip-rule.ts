@@ -10,6 +10,17 @@ interface StripPiece {
   readonly across: number;
 }
 
+/** What a box is filled with. */
+export interface Filled {
+  /** Undefined where no strip can be made. */
+  readonly part: Part | undefined;
+  /**
+   * By piece, how many copies were in hand at most. As long as so many of each are wanted, and of others
+   * no more than were, the box is filled just so.
+   */
+  readonly inHand: ReadonlyMap<number, number>;
+}
+
 /**
  * Fills a box by the rule of thumb: a strip as wide as the widest piece still wanted, filled with
  * pieces by descending width, then another beside it. Where nothing narrow may be parted, pieces
@@ -47,26 +58,27 @@ export class StripRule {
       );
   }
 
-  /**
-   * @param demand copies of each piece that are wanted
-   * @returns undefined where no strip can be made
-   */
-  fill(demand: readonly number[]): Part | undefined {
+  /** @param demand copies of each piece that are wanted */
+  fill(demand: readonly number[]): Filled {
     const wanted = [...demand];
+    const inHand = new Map<number, number>();
     const order = this.#order.filter(({ lay }) => wanted[lay.piece] > 0);
     const shortest = order.reduce((least, { along }) => Math.min(least, along), this.#length);
     const strips: { extent: number; pieces: readonly StripPiece[] }[] = [];
     let room = this.#breadth;
     for (const first of order) {
       while (first.across <= room && wanted[first.lay.piece] > 0) {
-        const pieces = this.#strip(first, order, shortest, wanted);
+        const pieces = this.#strip(first, order, shortest, wanted, (piece) => {
+          const copies = demand[piece] - wanted[piece];
+          inHand.set(piece, Math.max(inHand.get(piece) ?? 0, copies));
+        });
         if (pieces.length === 0) break;
         strips.push({ extent: first.across, pieces });
         room -= first.across;
       }
     }
     if (!mayRest(room, this.#limits)) strips.pop();
-    if (strips.length === 0) return undefined;
+    if (strips.length === 0) return { part: undefined, inHand };
     const across = this.#cuts === 'along' ? 'across' : 'along';
     const parts = strips.map(({ extent, pieces }): Slice => {
       const slices = pieces.map(({ lay, along }): Slice => {
@@ -74,15 +86,19 @@ export class StripRule {
       });
       return { extent, part: { kind: 'split', cuts: across, parts: slices } };
     });
-    return { kind: 'split', cuts: this.#cuts, parts };
+    return { part: { kind: 'split', cuts: this.#cuts, parts }, inHand };
   }
 
-  /** Pieces of a strip as wide as the first; they are taken off what is wanted. */
+  /**
+   * Pieces of a strip as wide as the first; they are taken off what is wanted.
+   * @param onTaken told of each piece that was taken
+   */
   #strip(
     first: StripPiece,
     order: readonly StripPiece[],
     shortest: number,
     wanted: number[],
+    onTaken: (piece: number) => void,
   ): readonly StripPiece[] {
     const limits = this.#limits;
     const pieces: StripPiece[] = [];
@@ -94,6 +110,7 @@ export class StripRule {
       for (let i = 0; i < copies; i++) pieces.push(next);
       wanted[lay.piece] -= copies;
       left -= copies * along;
+      onTaken(lay.piece);
     };
     take(first);
     for (let i = 0; i < order.length && left >= shortest; i++) {
