@@ -1,4 +1,5 @@
 import { FreePricer } from './free-guillotine/free-pricer.js';
+import { forAllBoxes, largestBoxes } from './largest-boxes.js';
 import type { Box } from './pattern/box.js';
 import { type KeepValue, worthless } from './pattern/keep-value.js';
 import type { Limits } from './pattern/limits.js';
@@ -46,15 +47,21 @@ const FEW_KINDS = 14;
  * more stages are priced besides.
  */
 export function kindPricers(stages: Stages, request: PricerRequest): KindPricers {
+  const boxes = largestBoxes(request.boxes);
+  const { exact, ...others } = pricersOf(stages, { ...request, boxes });
+  return { ...others, exact: forAllBoxes(exact, request.boxes, boxes, request.rule) };
+}
+
+function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
   const { boxes, demand, limits, rule, keep } = request;
   // Pieces that are not wanted would only make more widths to try.
   const wantedOnly = (wanted: readonly number[]) =>
     boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
   const two = (wanted: readonly number[], tried: TriedWidths = 'few') =>
     plainPricer(wantedOnly(wanted), wanted, limits, keep, tried);
-  const whole =
-    keep === undefined ? boundingPricer(wantedOnly(demand), demand, limits) : two(demand);
   if (stages === 2) {
+    const whole =
+      keep === undefined ? boundingPricer(wantedOnly(demand), demand, limits) : two(demand);
     const strips = once(() => stripLister(boxes, demand, limits, keep ?? worthless));
     const exact =
       keep === undefined || rule === undefined
@@ -64,7 +71,8 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
     return { exact, quick, thorough: (wanted) => two(wanted, 'needed'), strips };
   }
   const rules = boxes.map(() => rule);
-  const three = new ThreeStagePricer(boxes, limits, rules);
+  const three = new LazyPricer(() => new ThreeStagePricer(boxes, limits, rules));
+  const whole = new LazyPricer(() => two(demand, keep === undefined ? 'needed' : 'few'));
   const both = new BothPricers(whole, three);
   const quick = (wanted: readonly number[]) => {
     if (wanted === demand) return both;
@@ -79,7 +87,7 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
     const freely = new MindfulPricer(new FreePricer(left, limits, rules), wanted);
     return new BothPricers(two(wanted), new BothPricers(mindful, freely));
   };
-  const exact = stages === 3 ? three : new FreePricer(boxes, limits, rules);
+  const exact = stages === 3 ? three : new LazyPricer(() => new FreePricer(boxes, limits, rules));
   const thorough = (wanted: readonly number[]) =>
     new BothPricers(two(wanted, 'needed'), quick(wanted));
   return { exact, quick, thorough, strips: () => undefined };
@@ -92,6 +100,20 @@ function once<T>(make: () => T): () => T {
     made ??= [make()];
     return made[0];
   };
+}
+
+/** Is made when it first prices: an order may be planned, or its time be over, before that. */
+class LazyPricer implements PatternPricer {
+  readonly #pricer: () => PatternPricer;
+
+  /** @param make a pricer that lists nothing */
+  constructor(make: () => PatternPricer) {
+    this.#pricer = once(make);
+  }
+
+  price(values: ArrayLike<number>, coin: number): PricedPatterns {
+    return this.#pricer().price(values, coin);
+  }
 }
 
 /** Offers the patterns of two pricers. */

@@ -88,6 +88,37 @@ describe('orders as large as they may be', () => {
   );
 
   it.each([
+    { stages: 2, keep: [] },
+    { stages: 3, keep: [] },
+    { stages: 'free', keep: [{ leastLength: 300, leastWidth: 100, coinsPerMillion: 40 }] },
+  ] as const)(
+    'thousands of offcuts end with a verified plan, with stages $stages',
+    async ({ stages, keep }) => {
+      const problem: CuttingProblem = {
+        pieces: Array.from({ length: 120 }, (_, i) =>
+          piece(`${i}`, 100 + ((i * 137) % 1400), 30 + ((i * 61) % 570), 1 + (i % 9)),
+        ),
+        stock: [
+          sheet('s', 2000, 1280, { price: 1150 }),
+          ...Array.from({ length: 2000 }, (_, i) => ({
+            kind: 'offcut' as const,
+            id: `o${i}`,
+            length: 300 + ((i * 389) % 800),
+            width: 60 + ((i * 227) % 640),
+            bookValue: 40,
+          })),
+        ],
+        shear: { ...either, stages },
+        keep,
+      };
+      const plan = await planned(problem, { timeLimitSeconds: 3 });
+      expect(verifyPlan(problem, plan)).toEqual([]);
+      expect(plan.bound.cost).toBeLessThanOrEqual(plan.cost);
+      expect(plan.bound.cost).toBeGreaterThan(0);
+    },
+  );
+
+  it.each([
     { kind: 'shears', own: {} },
     { kind: 'shears, in three stages', own: { shear: { ...either, stages: 3 } } },
     { kind: 'a saw', own: { shear: { ...either, kerf: 3, narrowestStrip: 30 } } },

@@ -6,6 +6,9 @@ import type { StripFamily, StripWidth } from './strip-family.js';
 import { trimValue } from './trim-value.js';
 import { TrimmedStrip } from './trimmed-strip.js';
 
+/** What is taken where there is nothing to take: shared, since widths may be hundreds of thousands. */
+const NONE_TAKEN = new Uint8Array(0);
+
 /** Lays and how many of each, as [index of the lay, copies at least 1], ascending. */
 export type LayCounts = readonly (readonly [number, number])[];
 
@@ -64,7 +67,8 @@ export class StripKnapsack {
     this.#trunkTaken = new Uint8Array(this.#trunk.length * (room + 1));
     this.#plans = widthPlans(family, limits, keep, trimmedEvery).map((plan) => {
       const branch = plan.inPlace || plan.fresh ? [] : plan.added.flatMap((lay) => lots[lay]);
-      return { ...plan, branch, taken: new Uint8Array(branch.length * (room + 1)) };
+      const taken = branch.length === 0 ? NONE_TAKEN : new Uint8Array(branch.length * (room + 1));
+      return { ...plan, branch, taken };
     });
     this.#trimmed = new TrimmedStrip(family, most, limits, keep, measure);
     this.#best = new Float64Array(room + 1);
