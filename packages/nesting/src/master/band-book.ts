@@ -158,6 +158,11 @@ export class BandBook {
     return slots.filter((slot) => this.slots[slot].extent <= breadth);
   }
 
+  /** The slots so far of the family of one, itself among them, in the order in which they came up. */
+  alike(slot: number): readonly number[] {
+    return this.#slotsOf.get(this.slots[slot].family) ?? [];
+  }
+
   slot(box: number, cuts: Rolling, extent: number): number {
     const family = this.#familyOf[box].get(cuts);
     if (family === undefined) throw new Error(`the first cuts of box ${box} never run ${cuts}`);

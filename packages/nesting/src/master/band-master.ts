@@ -261,7 +261,8 @@ export class BandMaster {
     const { book } = this.#request;
     let wider: number | undefined;
     let narrower: number | undefined;
-    for (let other = 0; other < among; other++) {
+    for (const other of book.alike(slot)) {
+      if (other >= among) break;
       const extent = book.slots[other].extent;
       if (book.mayLieIn(slot, other)) {
         if (wider === undefined || extent < book.slots[wider].extent) wider = other;

@@ -48,6 +48,8 @@ export interface LinearResult {
 
 /** A pattern must gain this share of a coin to be worth a column. */
 const LEAST_GAIN = 1e-7;
+/** Patterns that are added in a round: of thousands of boxes, those that gain most. */
+const MOST_PATTERNS = 400;
 /** With so many kinds of pieces, bands are left out that lie in slots which no sheet has. */
 const MANY_KINDS = 50;
 
@@ -58,7 +60,7 @@ const MANY_KINDS = 50;
  * most of the rounds. Every round also gives an exact lower bound.
  */
 export async function solveLinear(request: LinearRequest): Promise<LinearResult> {
-  const { classes, demand, scale, book, master } = request;
+  const { demand, scale, book, master } = request;
   let best = zeroBound(request);
   let answer: BandAnswer | undefined;
   let rounds = 0;
@@ -79,16 +81,28 @@ export async function solveLinear(request: LinearRequest): Promise<LinearResult>
     const grown = () => book.sheets.length + book.bands.length > before;
     const prices = duals.classes.map((dual) => (Math.max(0, dual) + LEAST_GAIN) * scale);
     if (priced.worth.every((worth, g) => worth <= prices[g])) return done(true);
-    const gaining = classes.flatMap((_, g) =>
-      priced.patterns(g).filter(({ worth }) => worth > prices[g]),
-    );
-    for (const { pattern } of gaining) book.addPattern(request.proper(pattern, demand));
+    const gaining = gainMost(priced, prices);
+    for (const { pattern } of gaining) {
+      if (request.deadline.left() <= 0) return done(false);
+      book.addPattern(request.proper(pattern, demand));
+    }
     if (!grown()) addThriftyPatterns(request, multipliers, duals);
     // The linear plan is bounded by patterns with surplus too, so they belong into it.
     if (!grown()) for (const { pattern } of gaining) book.addPattern(pattern);
     if (!grown()) return done(true);
     addBands(request, duals, priced.bands?.() ?? []);
   }
+}
+
+/** The patterns that are worth more than the price of their box, or those of them that are so by most. */
+function gainMost({ worth, patterns }: PricedPatterns, prices: readonly number[]) {
+  const gaining = worth.flatMap((_, g) =>
+    patterns(g)
+      .filter((offer) => offer.worth > prices[g])
+      .map((offer) => ({ pattern: offer.pattern, gain: offer.worth - prices[g] })),
+  );
+  if (gaining.length <= MOST_PATTERNS) return gaining;
+  return gaining.sort((a, b) => b.gain - a.gain).slice(0, MOST_PATTERNS);
 }
 
 /** What the duals of a linear plan are worth as multipliers: the bound there, and the patterns that gain. */
