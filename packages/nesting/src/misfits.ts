@@ -3,6 +3,7 @@ import { type StockClass, stockClasses } from './master/stock-class.js';
 import type { CuttingRules } from './pattern/cutting-rules.js';
 import { legal } from './pattern/legal.js';
 import type { Part } from './pattern/part.js';
+import type { PatternPricer } from './pattern/pattern-pricer.js';
 import type { PlanOutcome } from './plan.js';
 import type { CuttingProblem, Stock } from './problem.js';
 
@@ -59,20 +60,45 @@ function unfitting(
   const unsure = wanted.filter((piece) => !fitsAlone(piece, classes, rules));
   if (unsure.length === 0 || classes.length === 0) return unsure;
   // A piece that cannot be cut alone may still be cut beside others, or in more stages.
-  const ones = problem.pieces.map(() => 1);
-  const pricers = kindPricers(rules.stages, {
+  const { exact } = kindPricers(rules.stages, {
     boxes: classes.map(({ box }) => box),
     demand: problem.pieces.map((piece) => Math.max(1, piece.quantity)),
     limits: rules.limits,
     rule: undefined,
     keep: undefined,
   });
-  return unsure.filter((piece) => {
-    const most = problem.pieces.reduce((sum, { quantity }) => sum + quantity, 0) + 1;
-    const values = ones.map((one, i) => (i === piece ? most * ones.length : one));
-    const priced = pricers.exact.price(values, 0);
-    return !priced.worth.some((worth) => worth >= most * ones.length);
-  });
+  return neverCut(unsure, problem, exact);
+}
+
+/** Pieces that no pattern holds: one that is worth more than all others together would be in the best. */
+function neverCut(
+  unsure: readonly number[],
+  { pieces }: CuttingProblem,
+  pricer: PatternPricer,
+): readonly number[] {
+  const most = (pieces.reduce((sum, { quantity }) => sum + quantity, 0) + 1) * pieces.length;
+  const price = (sought: ReadonlySet<number>) =>
+    pricer.price(
+      pieces.map((_, i) => (sought.has(i) ? most : 1)),
+      0,
+    );
+  const left = new Set(unsure);
+  while (left.size > 0) {
+    const { worth, patterns } = price(left);
+    if (worth.every((each) => each < most)) break;
+    const found = worth
+      .flatMap((_, box) => patterns(box))
+      .flatMap(({ pattern }) => pattern.counts)
+      .filter(([piece]) => left.has(piece));
+    // Where the worth is but a bound, what can be cut is not always known.
+    if (found.length === 0) {
+      return [...left].filter((piece) =>
+        price(new Set([piece])).worth.every((each) => each < most),
+      );
+    }
+    for (const [piece] of found) left.delete(piece);
+  }
+  return [...left];
 }
 
 /** Whether a piece in the corner of some stock can be cut free in two stages. */

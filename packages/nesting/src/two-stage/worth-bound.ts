@@ -22,6 +22,8 @@ export class WorthBound {
   readonly #strips: readonly StripBound[];
   readonly #kerf: number;
   readonly #rule: KeepRule;
+  /** Steps of putting strips side by side. */
+  #sideSteps = 0;
 
   /** @param demand copies of each piece that are of use */
   constructor(boxes: readonly Box[], demand: readonly number[], limits: Limits, rule: KeepRule) {
@@ -40,15 +42,15 @@ export class WorthBound {
     });
   }
 
-  /** Steps of filling strips that it took so far. */
+  /** Steps that it took so far. */
   get #steps(): number {
-    return this.#strips.reduce((sum, { steps }) => sum + steps, 0);
+    return this.#strips.reduce((sum, { steps }) => sum + steps, this.#sideSteps);
   }
 
   /**
    * @param values one for each piece, at least 0
    * @param coin what a coin of kept remnants is worth in the same unit
-   * @param mostSteps of filling strips, after which it gives up
+   * @param mostSteps of filling strips and putting them side by side, after which it gives up
    * @returns for each box, a worth that no pattern exceeds, 0 where nothing is worth cutting;
    *   undefined where it gave up
    */
@@ -59,29 +61,47 @@ export class WorthBound {
     }
     const worth: number[] = this.#boxes.map(() => 0);
     for (const face of this.#faces) {
-      const most = this.#closely(face, coin);
+      const most = this.#closely(face, coin, last);
+      if (most === undefined) return undefined;
       worth[face.box] = Math.max(worth[face.box], Math.ceil(most * (1 + ROUNDING)));
     }
     return worth;
   }
 
-  /** The most that a face is worth, once strips as wide as those of the best filling are known exactly. */
-  #closely(face: Face, coin: number): number {
+  /**
+   * The most that a face is worth, once strips as wide as those of the best filling are known exactly.
+   * @param last step, after which it is left as it is
+   * @returns undefined where there are not steps enough for a first worth
+   */
+  #closely(face: Face, coin: number, last: number): number | undefined {
     const strips = this.#strips[face.family];
-    let { most, widths } = this.#sideBySide(face, coin);
+    let placed = this.#sideBySide(face, coin, last);
+    if (placed === undefined) return undefined;
+    let { most, widths } = placed;
     for (let round = 0; round < MOST_ROUNDS; round++) {
       const refined = [...widths].filter((width) => strips.refine(width));
       if (refined.length === 0) break;
-      ({ most, widths } = this.#sideBySide(face, coin));
+      placed = this.#sideBySide(face, coin, last);
+      if (placed === undefined) break;
+      ({ most, widths } = placed);
     }
     return most;
   }
 
-  /** The most that strips and a rest are worth, and how wide the strips are. */
-  #sideBySide({ breadth, family }: Face, coin: number): { most: number; widths: Set<number> } {
+  /**
+   * The most that strips and a rest are worth, and how wide the strips are; undefined where it would take
+   * steps beyond the last.
+   */
+  #sideBySide(
+    { breadth, family }: Face,
+    coin: number,
+    lastStep: number,
+  ): { most: number; widths: Set<number> } | undefined {
     const { length } = this.#families[family];
     const strips = this.#strips[family];
     const sizes = risingWidths(strips, breadth);
+    if (this.#steps + breadth * sizes.length > lastStep) return undefined;
+    this.#sideSteps += breadth * sizes.length;
     const worths = Float64Array.from(sizes, (width) => strips.worth(width));
     const filled = new Float64Array(breadth + 1).fill(Number.NEGATIVE_INFINITY);
     const last = new Int32Array(breadth + 1);
