@@ -19,7 +19,10 @@ export interface KindPricers {
   readonly exact: PatternPricer;
   /** Quick ones that find good patterns for so many of each piece. */
   readonly quick: (demand: readonly number[]) => PatternPricer;
-  /** Takes longer, but finds a pattern of what is wanted wherever the shear can cut one. */
+  /**
+   * Takes longer, but finds a pattern of what is wanted wherever the shear can cut one, as if remnants were
+   * worth nothing.
+   */
   readonly thorough: (demand: readonly number[]) => PatternPricer;
   /**
    * Lists strips of two-stage patterns, whatever the limits of the shear and the value of
@@ -59,6 +62,8 @@ function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
     boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
   const two = (wanted: readonly number[], tried: TriedWidths = 'few') =>
     plainPricer(wantedOnly(wanted), wanted, limits, keep, tried);
+  const bare = (wanted: readonly number[]) =>
+    plainPricer(wantedOnly(wanted), wanted, limits, undefined, 'needed');
   if (stages === 2) {
     const whole =
       keep === undefined ? boundingPricer(wantedOnly(demand), demand, limits) : two(demand);
@@ -68,7 +73,7 @@ function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
         ? whole
         : valuedTwoStagePricer(boxes, demand, limits, keep, rule, strips, whole);
     const quick = (wanted: readonly number[]) => (wanted === demand ? whole : two(wanted));
-    return { exact, quick, thorough: (wanted) => two(wanted, 'needed'), strips };
+    return { exact, quick, thorough: bare, strips };
   }
   const rules = boxes.map(() => rule);
   const three = new LazyPricer(() => new ThreeStagePricer(boxes, limits, rules));
@@ -88,8 +93,7 @@ function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
     return new BothPricers(two(wanted), new BothPricers(mindful, freely));
   };
   const exact = stages === 3 ? three : new LazyPricer(() => new FreePricer(boxes, limits, rules));
-  const thorough = (wanted: readonly number[]) =>
-    new BothPricers(two(wanted, 'needed'), quick(wanted));
+  const thorough = (wanted: readonly number[]) => new BothPricers(bare(wanted), quick(wanted));
   return { exact, quick, thorough, strips: () => undefined };
 }
 

@@ -27,6 +27,8 @@ export interface MetalGroundsRequest {
   readonly worth: KeepRule | undefined;
   readonly engines: Engines;
   readonly effort: Effort;
+  /** Whether there is no time left. */
+  readonly over: () => boolean;
 }
 
 /** What the searches for one metal work with, for one objective or another. */
@@ -85,7 +87,7 @@ export class MetalGrounds {
       pricer,
       pricerFor,
       stripLister: strips,
-      firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, thorough),
+      firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, thorough, request.over),
       // Strips of two stages hold no more of a piece than is wanted, each by itself.
       proper: (pattern, wanted) =>
         rules.stages === 2 && keep === undefined ? pattern : proper(pattern, wanted, boxes, rules),

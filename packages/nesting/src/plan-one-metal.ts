@@ -63,7 +63,8 @@ export async function planOneMetal(
   if (unfit !== undefined) return unfit;
   const demand = problem.pieces.map((piece) => piece.quantity);
   const effort = { rounds: 0, integerMasters: 0, nodes: 0 };
-  const setting = { classes, boxes, demand, rules, engines, effort };
+  const over = () => deadline.left() <= 0;
+  const setting = { classes, boxes, demand, rules, engines, effort, over };
   const grounds = new MetalGrounds({ ...setting, worth });
   const { seed, onProgress, onPlan } = request;
   const planOf = (
@@ -77,7 +78,8 @@ export async function planOneMetal(
     effort: { ...effort, patterns: grounds.book.bands.length + grounds.book.sheets.length },
     ending,
   });
-  const withoutValue = worth && new PlanningWithoutValue({ problem, worth, engines, effort, seed });
+  const withoutValue =
+    worth && new PlanningWithoutValue({ problem, worth, engines, effort, over, seed });
   const { start } = grounds;
   const found = await search({
     ground: grounds.for(leastMoney, deadline, withoutValue),

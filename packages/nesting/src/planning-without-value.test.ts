@@ -97,7 +97,13 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
   it('bounds the order with that value by what its pieces are worth without', async () => {
     const problem: CuttingProblem = { ...order(3, 300), keep: [KEEP] };
     const { ground, start } = groundOf(problem);
-    const planning = new PlanningWithoutValue({ ...ground, problem, worth: KEEP, seed: 1 });
+    const planning = new PlanningWithoutValue({
+      ...ground,
+      problem,
+      worth: KEEP,
+      over: () => false,
+      seed: 1,
+    });
     const multipliers = await planning.plan(deadlineIn(2, Date.now), () => {});
     if (multipliers === undefined) throw new Error('no linear plan');
     // At another scale they are the same but for rounding.
@@ -131,7 +137,13 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
     for (const seed of [1, 2, 3]) {
       const problem = order(seed, 60);
       const { ground, start, boxes, rules } = groundOf({ ...problem, keep: [KEEP] });
-      const planning = new PlanningWithoutValue({ ...ground, problem, worth: KEEP, seed: 1 });
+      const planning = new PlanningWithoutValue({
+        ...ground,
+        problem,
+        worth: KEEP,
+        over: () => false,
+        seed: 1,
+      });
       let best = start;
       await planning.plan(deadlineIn(2, Date.now), (better) => {
         best = better ?? best;

@@ -19,6 +19,8 @@ export interface WithoutValueRequest {
   readonly worth: KeepRule;
   readonly engines: Engines;
   readonly effort: Effort;
+  /** Whether there is no time left. */
+  readonly over: () => boolean;
   readonly seed: number;
 }
 
@@ -122,12 +124,12 @@ export class PlanningWithoutValue implements PlansWithoutValue {
   }
 
   #grounds(problem: CuttingProblem) {
-    const { engines, effort } = this.#request;
+    const { engines, effort, over } = this.#request;
     const rules = cuttingRules(problem);
     const classes = this.#classes(problem);
     const boxes = classes.map(({ box }) => ({ ...box, keep: undefined }));
     const demand = problem.pieces.map(({ quantity }) => quantity);
-    const own = { classes, boxes, demand, rules, engines, effort };
+    const own = { classes, boxes, demand, rules, engines, effort, over };
     return { grounds: new MetalGrounds({ ...own, worth: undefined }), classes, rules };
   }
 

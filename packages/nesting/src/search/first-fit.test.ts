@@ -5,6 +5,7 @@ import { legal } from '../pattern/legal.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import { offcut, piece, sheet } from '../plan-cutting.test.support.js';
 import { LARGE, randomOfKind } from '../random-kinds.test.support.js';
+import { firstFit } from './first-fit.js';
 import { groundOf } from './ground.test.support.js';
 import { demandLeft, sheetsUsed } from './planned.js';
 
@@ -92,5 +93,45 @@ describe('firstFit', () => {
       shear: { firstCut: 'either' },
     });
     expect(start).toBeUndefined();
+  });
+
+  it('gives up pricing patterns again and again once there is no time', () => {
+    const still = { mayTurn: false };
+    // A strip of 13 leaves 1 of 14, which cannot be held, so that the rule of thumb makes nothing; 11 and 3 would do.
+    const { ground, boxes, rules } = groundOf({
+      pieces: [
+        piece('never', 20, 13, 1, still),
+        piece('wide', 20, 11, 8, still),
+        piece('thin', 20, 3, 8, still),
+      ],
+      stock: Array.from({ length: 9 }, (_, i) => offcut(`o${i}`, 30 + i, 14)),
+      shear: { firstCut: 'along', narrowestStrip: 3 },
+    });
+    const pricings = (over: boolean) => {
+      let count = 0;
+      const pricerFor = (wanted: readonly number[]) => {
+        count++;
+        return ground.pricerFor(wanted);
+      };
+      expect(firstFit(ground.classes, boxes, ground.demand, rules, pricerFor, () => over)).toBe(
+        undefined,
+      );
+      return count;
+    };
+    expect(pricings(true)).toBe(4);
+    expect(pricings(false)).toBe(9);
+  });
+
+  it('looks at the largest of thousands of offcuts', () => {
+    const { ground, start } = groundOf({
+      pieces: [piece('a', 30, 20, 90), piece('b', 25, 7, 60)],
+      stock: Array.from({ length: 1500 }, (_, i) => offcut(`o${i}`, 40 + ((i * 7) % 1500), 30)),
+      shear: { firstCut: 'either' },
+    });
+    if (start === undefined) throw new Error('there is stock enough');
+    expect(demandLeft(ground.demand, start)).toEqual([0, 0]);
+    const lengths = start.map(({ pattern }) => ground.classes[pattern.stockClass].box.length);
+    // 40 to 1539 long: with each that is used the next is looked at.
+    expect(Math.min(...lengths)).toBeGreaterThan(1539 - 400 - start.length);
   });
 });

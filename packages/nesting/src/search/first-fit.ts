@@ -9,6 +9,11 @@ import { available } from './class-supplies.js';
 import type { Planned } from './planned.js';
 import { type Filled, StripRule } from './strip-rule.js';
 
+/** Of thousands of offcuts, so many of the largest that are left are looked at. */
+const MOST_CLASSES = 400;
+/** So many patterns are priced whether there is time or not, for there must be some plan. */
+const PRICED_ANYWAY = 4;
+
 /**
  * A plan by the rule of thumb, as a start for the search and a ceiling over it:
  * fill sheets with strips by descending width (see `strip-rule.ts`); take stock
@@ -18,7 +23,8 @@ import { type Filled, StripRule } from './strip-rule.js';
  * Where the shear's limits forbid what the rule of thumb does, a pattern with most
  * metal used takes its place.
  * @param pricerFor finds a pattern wherever there is one
- * @returns undefined where the stock ran out before the demand was met
+ * @param over asked before patterns are priced again and again, which takes time; true gives up
+ * @returns undefined where the stock ran out before the demand was met, or it gave up
  */
 export function firstFit(
   classes: readonly StockClass[],
@@ -26,10 +32,12 @@ export function firstFit(
   demand: readonly number[],
   rules: CuttingRules,
   pricerFor: (demand: readonly number[]) => PatternPricer,
+  over: () => boolean,
 ): readonly Planned[] | undefined {
   const wanted = [...demand];
   const used = classes.map(() => 0);
   const planned: Planned[] = [];
+  let pricings = 0;
   const strips = classes.map(({ box }, g) =>
     box.firstCuts.map((cuts) => {
       const rule = new StripRule(box, cuts, rules.limits);
@@ -45,18 +53,21 @@ export function firstFit(
       const rank = rankOf(pattern, classes, used, wanted, rules);
       if (rank > 0 && (best === undefined || rank > best.rank)) best = { pattern, rank };
     };
-    classes.forEach((entry, g) => {
-      if (used[g] >= available(entry)) return;
+    for (const g of largestLeft(classes, used)) {
       for (const filled of strips[g]) offer(filled.pattern(wanted));
-    });
+    }
     if (best === undefined) {
+      if (++pricings > PRICED_ANYWAY && over()) return undefined;
       const areas = rules.pieces.map((piece, i) =>
         wanted[i] > 0 ? piece.length * piece.width : 0,
       );
       const priced = pricerFor(wanted).price(areas, 0);
       classes.forEach((entry, g) => {
         if (used[g] >= available(entry)) return;
-        for (const { pattern } of priced.patterns(g)) offer(pattern);
+        // What is left over was worth nothing to the pricer.
+        for (const { pattern } of priced.patterns(g)) {
+          offer(patternOf(pattern.part, g, boxes[g], rules));
+        }
       });
     }
     if (best === undefined) return undefined;
@@ -69,6 +80,17 @@ export function firstFit(
     planned.push({ pattern, count: times });
   }
   return planned;
+}
+
+/** The classes of which there is some left: all, or the largest; ascending. */
+function largestLeft(classes: readonly StockClass[], used: readonly number[]): readonly number[] {
+  const left = [...classes.keys()].filter((g) => used[g] < available(classes[g]));
+  if (left.length <= MOST_CLASSES) return left;
+  const area = (g: number) => classes[g].box.length * classes[g].box.width;
+  return left
+    .sort((a, b) => area(b) - area(a) || a - b)
+    .slice(0, MOST_CLASSES)
+    .sort((a, b) => a - b);
 }
 
 /**

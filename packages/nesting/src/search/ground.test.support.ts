@@ -73,7 +73,7 @@ export function groundOf(
     stripLister: pricers.strips,
     everyPattern: (over: () => boolean) => everyPattern(boxes, demand, rules, over),
     firstFit: (wanted: readonly number[], stock: typeof classes) =>
-      firstFit(stock, boxes, wanted, rules, pricers.thorough),
+      firstFit(stock, boxes, wanted, rules, pricers.thorough, () => false),
   };
   const ground: SearchGround = set;
   const start: readonly Planned[] | undefined = firstFit(
@@ -82,6 +82,7 @@ export function groundOf(
     demand,
     rules,
     pricers.thorough,
+    () => false,
   );
   return { ground: { ...set, ...ground }, boxes, rules, start };
 }
