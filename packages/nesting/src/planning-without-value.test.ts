@@ -9,6 +9,7 @@ import { PlanningWithoutValue } from './planning-without-value.js';
 import type { CuttingProblem, KeepRule } from './problem.js';
 import { seededRandom } from './random.js';
 import { available } from './search/class-supplies.js';
+import type { SearchGround } from './search/ground.js';
 import { groundOf } from './search/ground.test.support.js';
 import { demandLeft, keptCoins, type Planned, sheetsUsed } from './search/planned.js';
 import { search } from './search/search.js';
@@ -35,6 +36,11 @@ function order(seed: number, most: number): CuttingProblem {
     ],
     shear: { firstCut: 'either', stages: 2 },
   };
+}
+
+function planningOf(problem: CuttingProblem, ground: SearchGround): PlanningWithoutValue {
+  const own = { problem, worth: KEEP, over: () => false, seed: 1 };
+  return new PlanningWithoutValue({ ...ground, ...own });
 }
 
 describe('planning as if offcuts and remnants were worth nothing', () => {
@@ -97,13 +103,7 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
   it('bounds the order with that value by what its pieces are worth without', async () => {
     const problem: CuttingProblem = { ...order(3, 300), keep: [KEEP] };
     const { ground, start } = groundOf(problem);
-    const planning = new PlanningWithoutValue({
-      ...ground,
-      problem,
-      worth: KEEP,
-      over: () => false,
-      seed: 1,
-    });
+    const planning = planningOf(problem, ground);
     const multipliers = await planning.plan(deadlineIn(2, Date.now), () => {});
     if (multipliers === undefined) throw new Error('no linear plan');
     // At another scale they are the same but for rounding.
@@ -137,13 +137,7 @@ describe('planning as if offcuts and remnants were worth nothing', () => {
     for (const seed of [1, 2, 3]) {
       const problem = order(seed, 60);
       const { ground, start, boxes, rules } = groundOf({ ...problem, keep: [KEEP] });
-      const planning = new PlanningWithoutValue({
-        ...ground,
-        problem,
-        worth: KEEP,
-        over: () => false,
-        seed: 1,
-      });
+      const planning = planningOf(problem, ground);
       let best = start;
       await planning.plan(deadlineIn(2, Date.now), (better) => {
         best = better ?? best;

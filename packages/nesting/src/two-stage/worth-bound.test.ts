@@ -36,6 +36,32 @@ describe('WorthBound', () => {
     );
   });
 
+  it('is given up, or left as it is, once it has taken so many steps', () => {
+    const seen = { given: 0, up: 0 };
+    fc.assert(
+      fc.property(
+        boxCase({ keep: true }),
+        fc.integer({ min: 1, max: 3000 }),
+        ({ box, limits, values, coin, rule }, steps) => {
+          if (rule === undefined) return;
+          const demand = values.map(() => PLENTY);
+          const bound = () => new WorthBound([box], demand, limits, rule);
+          const closest = bound().worth(values, coin, Number.POSITIVE_INFINITY)?.[0] ?? 0;
+          const early = bound().worth(values, coin, steps);
+          if (early === undefined) {
+            seen.up++;
+            return;
+          }
+          seen.given++;
+          expect(early[0]).toBeGreaterThanOrEqual(closest);
+        },
+      ),
+      { numRuns: 500 },
+    );
+    expect(seen.given).toBeGreaterThan(100);
+    expect(seen.up).toBeGreaterThan(50);
+  });
+
   it('is just that where the shear cuts anything and a remnant is worth whole coins', () => {
     let kept = 0;
     let closer = 0;
