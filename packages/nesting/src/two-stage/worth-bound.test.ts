@@ -62,6 +62,19 @@ describe('WorthBound', () => {
     expect(seen.up).toBeGreaterThan(50);
   });
 
+  it('is given up too where so many widths could lie side by side', () => {
+    // A strip of any width is worth another sum, and some 2900 of them are put into 3000 rooms.
+    const rule = { leastLength: 1, leastWidth: 1, coinsPerMillion: 1_000_000 };
+    const lays = [{ piece: 0, turned: false, length: 90, width: 60 }];
+    const box: Box = { length: 100, width: 3000, firstCuts: ['along'], lays };
+    const limits = { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 };
+    const worth = (steps: number) =>
+      new WorthBound([box], [PLENTY], limits, rule).worth([9000], 1, steps);
+    expect(worth(4_000_000)).toBeUndefined();
+    // 50 strips of one piece each; what is beside the pieces is kept.
+    expect(worth(400_000_000)?.[0]).toBeGreaterThanOrEqual(50 * (9000 + 600));
+  });
+
   it('is just that where the shear cuts anything and a remnant is worth whole coins', () => {
     let kept = 0;
     let closer = 0;
