@@ -8,7 +8,7 @@ import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js'
 import type { StripLister } from './pattern/strip-lister.js';
 import type { KeepRule, Stages } from './problem.js';
 import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
-import { boundingPricer, plainPricer } from './two-stage/plain-pricers.js';
+import { affordablePricer, boundingPricer } from './two-stage/affordable-pricers.js';
 import type { TriedWidths } from './two-stage/strip-family.js';
 import { stripLister } from './two-stage/strip-lists.js';
 import { valuedTwoStagePricer } from './two-stage/valued-two-stage-pricer.js';
@@ -51,8 +51,11 @@ const FEW_KINDS = 14;
  */
 export function kindPricers(stages: Stages, request: PricerRequest): KindPricers {
   const boxes = largestBoxes(request.boxes);
-  const { exact, ...others } = pricersOf(stages, { ...request, boxes });
-  return { ...others, exact: forAllBoxes(exact, request.boxes, boxes, request.rule) };
+  const pricers = pricersOf(stages, { ...request, boxes });
+  if (boxes === request.boxes) return pricers;
+  const exact = forAllBoxes(pricers.exact, request.boxes, boxes, request.rule);
+  // What is listed must be all there is.
+  return { ...pricers, exact, strips: () => undefined };
 }
 
 function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
@@ -61,9 +64,9 @@ function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
   const wantedOnly = (wanted: readonly number[]) =>
     boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
   const two = (wanted: readonly number[], tried: TriedWidths = 'few') =>
-    plainPricer(wantedOnly(wanted), wanted, limits, keep, tried);
+    affordablePricer(wantedOnly(wanted), wanted, limits, keep, tried);
   const bare = (wanted: readonly number[]) =>
-    plainPricer(wantedOnly(wanted), wanted, limits, undefined, 'needed');
+    affordablePricer(wantedOnly(wanted), wanted, limits, undefined, 'needed');
   if (stages === 2) {
     const whole =
       keep === undefined ? boundingPricer(wantedOnly(demand), demand, limits) : two(demand);

@@ -3,7 +3,7 @@ import { coinsPerTick } from '../pattern/kept-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { PatternPricer, PricedPatterns } from '../pattern/pattern-pricer.js';
 import type { KeepRule } from '../problem.js';
-import { boundingPricer } from './plain-pricers.js';
+import { boundingPricer } from './affordable-pricers.js';
 import { WorthBound } from './worth-bound.js';
 
 /** Outweighs the rounding of sums. */

@@ -24,7 +24,7 @@ interface Fineness {
  * @param keep absent where remnants have no value
  * @param tried strips that are wished for; fewer are tried where they are too many
  */
-export function plainPricer(
+export function affordablePricer(
   boxes: readonly Box[],
   demand: readonly number[],
   limits: Limits,

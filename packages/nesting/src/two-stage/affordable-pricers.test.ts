@@ -5,7 +5,7 @@ import { replayed } from '../box-solver/replayed.test.support.js';
 import type { Box } from '../pattern/box.js';
 import { keptValue } from '../pattern/kept-value.js';
 import { countsOf } from '../pattern/walk-part.js';
-import { boundingPricer, plainPricer } from './plain-pricers.js';
+import { affordablePricer, boundingPricer } from './affordable-pricers.js';
 import { pricingSteps } from './pricing-steps.js';
 import { RelaxedPricer } from './relaxed-pricer.js';
 import { TwoStagePricer } from './two-stage-pricer.js';
@@ -197,7 +197,7 @@ describe('pricers as fine as time and memory allow', () => {
     const exact = pricingSteps(boxes, demand, limits, 'needed', { step: 1, pieces: 'up' });
     expect(exact).toBeGreaterThan(1_000_000_000);
     const values = demand.map((_, piece) => 1000 + piece);
-    const priced = plainPricer(boxes, demand, limits, undefined, 'needed').price(values, 0);
+    const priced = affordablePricer(boxes, demand, limits, undefined, 'needed').price(values, 0);
     const [{ pattern, worth }] = priced.patterns(0);
     const drawn = { box, limits, values, coin: 0, rule: undefined };
     const { counts } = replayed(pattern.part, drawn, 2);
