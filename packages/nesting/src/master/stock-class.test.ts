@@ -78,12 +78,13 @@ describe('stockClasses', () => {
       shear: { ...shear, kerf: 2, trim: 3 },
     };
     const classes = classesOf(problem, { kerf: 2 });
-    expect(classes.map(({ box }) => [box.length, box.width])).toEqual([
+    // 96 + 2 fits 102 and not 96.
+    expect(classes.map(({ box }) => [box.length, box.width])).toEqual([[102, 52]]);
+    const shorter = { ...problem, pieces: [piece('a', 94, 20, 1)] };
+    expect(classesOf(shorter, { kerf: 2 }).map(({ box }) => [box.length, box.width])).toEqual([
       [96, 46],
       [102, 52],
     ]);
-    // 96 + 2 fits 102 and not 96.
-    expect(classes.map(({ box }) => box.lays.length)).toEqual([0, 1]);
   });
 
   it('leaves out what cannot be trimmed, and of what there is none', () => {
@@ -101,12 +102,32 @@ describe('stockClasses', () => {
     expect(classes.flatMap(({ supplies }) => supplies.map((s) => s.stock))).toEqual(['fits']);
   });
 
+  it('leaves out what the shear cannot cut at all, unless a piece is as large', () => {
+    const stock = [
+      sheet('large', 80, 60),
+      sheet('exact', 70, 55),
+      sheet('wide', 60, 50),
+      sheet('beyond every piece', 10, 5),
+    ];
+    const pieces = [piece('a', 9, 9, 1), piece('b', 70, 55, 1)];
+    const classes = classesOf({ pieces, stock, shear }, { longestCut: 50 });
+    const held = classes.map(({ box, supplies }) => [
+      supplies[0].stock,
+      box.lays.map(({ piece }) => piece),
+    ]);
+    expect(held).toEqual([
+      ['exact', [1]],
+      ['wide', [0]],
+    ]);
+  });
+
   it('lays a piece as its rolling direction and its right to turn allow', () => {
     const ways = (rolling: object, stockRolling: object, mayTurn: boolean) => {
       const one = piece('a', 9, 4, 1, { ...rolling, mayTurn });
       const stock = [sheet('s', 20, 20, stockRolling)];
-      const [{ box }] = classesOf({ pieces: [one], stock, shear });
-      return box.lays.map(({ turned, length, width }) => `${turned} ${length} x ${width}`);
+      const [held] = classesOf({ pieces: [one], stock, shear });
+      const lays = held?.box.lays ?? [];
+      return lays.map(({ turned, length, width }) => `${turned} ${length} x ${width}`);
     };
     const [straight, turned] = ['false 9 x 4', 'true 4 x 9'];
     const along = { rolling: 'along' };

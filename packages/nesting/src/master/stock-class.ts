@@ -116,7 +116,10 @@ function suppliesOf(stock: Stock, share: number, whole: number): readonly Supply
   ];
 }
 
-/** The stock within its trimmed edges; undefined where they cannot be trimmed, or leave nothing. */
+/**
+ * The stock within its trimmed edges; undefined where they cannot be trimmed, leave nothing, or
+ * hold nothing that can be cut free.
+ */
 function boxOf(stock: Stock, problem: CuttingProblem, limits: Limits): Box | undefined {
   const trim = stock.kind === 'sheet' ? (problem.shear.trim ?? 0) : 0;
   const [length, width] = [stock.length - 2 * trim, stock.width - 2 * trim];
@@ -127,10 +130,18 @@ function boxOf(stock: Stock, problem: CuttingProblem, limits: Limits): Box | und
   const lays = problem.pieces.flatMap((piece, index) =>
     laysOf(piece, index, stock.rolling, limits.kerf),
   );
+  // Any first cut is as long as the stock, or as wide; where the shear can make neither, it serves whole.
+  const whole = Math.min(length, width) > limits.longestCut;
+  const fitting = lays.filter((lay) =>
+    whole
+      ? lay.length === gross.length && lay.width === gross.width
+      : lay.length <= gross.length && lay.width <= gross.width,
+  );
+  if (fitting.length === 0) return undefined;
   return {
     ...gross,
     firstCuts: firstCut === 'either' ? ['along', 'across'] : [firstCut],
-    lays: lays.filter((lay) => lay.length <= gross.length && lay.width <= gross.width),
+    lays: fitting,
   };
 }
 
