@@ -164,13 +164,14 @@ const THRIFT = [0.5, 0.2, 0.05];
  * patterns come first that leave more and cut less.
  */
 function addThriftyPatterns(
-  { objective, keptAtMost, pricer, classes, scale, book, proper, demand }: LinearRequest,
+  { objective, keptAtMost, pricer, classes, scale, book, proper, demand, deadline }: LinearRequest,
   multipliers: Multipliers,
   duals: BandDuals,
 ): void {
   const coin = coinWorth(objective, multipliers);
   if (coin === 0 || keptAtMost.every((coins) => coins === 0)) return;
   for (const share of THRIFT) {
+    if (deadline.left() <= 0) return;
     const priced = pricer.price(
       multipliers.pieces.map((value) => Math.floor(value * share)),
       coin,

@@ -4,8 +4,11 @@ import { BandMaster } from '../master/band-master.js';
 import { solveLinear } from '../master/column-generation.js';
 import { money, totalCost } from '../master/objective.js';
 import { legal } from '../pattern/legal.js';
+import type { PatternPricer } from '../pattern/pattern-pricer.js';
+import { offcut, piece, sheet } from '../plan-cutting.test.support.js';
 import { seededRandom } from '../random.js';
 import { LARGE, randomOfKind } from '../random-kinds.test.support.js';
+import { cover } from './cover.js';
 import { coverBySettling } from './cover-by-settling.js';
 import type { SearchGround } from './ground.js';
 import { groundOf } from './ground.test.support.js';
@@ -51,6 +54,43 @@ function soundAndWhole(
   }
   return demandLeft(ground.demand, planned).every((count) => count === 0);
 }
+
+describe('covering', () => {
+  it('prices no more patterns once its time is over', async () => {
+    const stock = [sheet('s', 100, 60), offcut('A', 50, 40)];
+    const pieces = [piece('a', 31, 12, 9), piece('b', 22, 17, 7), piece('c', 41, 9, 5)];
+    const set = groundOf({ pieces, stock, shear: { firstCut: 'either', stages: 3 } });
+    const pricings = async (most: number) => {
+      let asked = 0;
+      const pricerFor = (demand: readonly number[]): PatternPricer => {
+        const pricer = set.ground.pricerFor(demand);
+        return {
+          price: (...values) => {
+            asked++;
+            return pricer.price(...values);
+          },
+        };
+      };
+      const deadline = { left: () => (asked < most ? 60 : 0) };
+      const { planned } = await cover(
+        { ...set.ground, pricerFor, deadline },
+        {
+          demand: set.ground.demand,
+          classes: set.ground.classes,
+          caps: [],
+          weights: undefined,
+          seeds: (set.start ?? []).map(({ pattern }) => pattern),
+          nodes: 100,
+          shaken: seededRandom(1),
+        },
+      );
+      return { asked, found: planned !== undefined };
+    };
+    const all = await pricings(Number.POSITIVE_INFINITY);
+    expect(all.found).toBe(true);
+    expect(await pricings(all.asked - 8)).toEqual({ asked: all.asked - 8, found: false });
+  });
+});
 
 describe('covering by settling bands', () => {
   it('keeps to its caps and to what can be cut, and cuts all where the caps leave room', async () => {

@@ -127,6 +127,7 @@ function addLikely(
   const cap = caps.find(({ measure }) => measure === ground.objective.cost);
   const room = (cap?.atMost ?? 0) * ground.scale - bound.scaled;
   for (let gap = Math.max(room, ground.scale); gap >= 1; gap = Math.floor(gap / 2)) {
+    if (ground.deadline.left() <= 0) return;
     const list = pricer.within(pieces, bound.classCost, gap, LIKELY);
     if (list === undefined) continue;
     book.addList(list);
@@ -143,7 +144,7 @@ function addShaken(
   random: () => number,
 ): void {
   const pricer = ground.pricerFor(demand);
-  for (let i = 0; i < SHAKES; i++) {
+  for (let i = 0; i < SHAKES && ground.deadline.left() > 0; i++) {
     const values = bound.multipliers.pieces.map((value) =>
       Math.floor(value * (1 + SHAKE * (random() - 0.5))),
     );
