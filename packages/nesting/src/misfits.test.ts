@@ -8,12 +8,13 @@ import { either, piece, sheet } from './plan-cutting.test.support.js';
 import type { CuttingProblem, Stock } from './problem.js';
 import { randomOfKind, SMALL } from './random-kinds.test.support.js';
 
-function misfitsOf(problem: CuttingProblem) {
+function misfitsOf(problem: CuttingProblem, over = false) {
   const rules = cuttingRules(problem);
   return misfits(
     problem,
     stockClasses(problem, rules.limits, () => 0),
     rules,
+    () => over,
   );
 }
 
@@ -70,18 +71,30 @@ describe('misfits', () => {
     expect(seen['not enough stock']).toBeGreaterThan(1);
   });
 
-  it('do not count a piece that fits only beside others', () => {
-    // A strip of 8 leaves 1 of 9, which cannot be held; but 3 more beside it leave nothing.
-    const problem: CuttingProblem = {
-      pieces: [piece('a', 20, 6, 1, { mayTurn: false }), piece('b', 20, 3, 1, { mayTurn: false })],
-      stock: [sheet('s', 20, 9)],
-      shear: { firstCut: 'along', narrowestStrip: 3 },
-    };
-    expect(misfitsOf(problem)).toBeUndefined();
-    expect(misfitsOf({ ...problem, stock: [sheet('s', 20, 8)] })).toMatchObject({
-      status: 'piece too large',
-      pieces: ['a'],
-    });
+  // The shear cannot cut along it, so that a piece is cut off first and trimmed then.
+  const long = {
+    stock: [sheet('s', 40, 9)],
+    shear: { firstCut: 'along', narrowestStrip: 3, longestCut: 25 },
+  } as const;
+  const flat = (id: string, width: number) => piece(id, 25, width, 1, { mayTurn: false });
+
+  it('do not count a piece that only the last trim frees', () => {
+    expect(misfitsOf({ ...long, pieces: [flat('a', 6)] })).toBeUndefined();
+    // A sliver of 1 cannot be held.
+    const status = 'piece too large';
+    expect(misfitsOf({ ...long, pieces: [flat('a', 8)] })).toMatchObject({ status, pieces: ['a'] });
+  });
+
+  it('are not all found once time is over, where many pieces need pricing', () => {
+    const trimmed = Array.from({ length: 6 }, (_, i) => flat(`trimmed ${i}`, 6));
+    const problem: CuttingProblem = { ...long, pieces: [...trimmed, flat('never', 8)] };
+    expect(misfitsOf(problem)).toMatchObject({ pieces: ['never'] });
+    expect(misfitsOf(problem, true)).toBeUndefined();
+    const few = { ...problem, pieces: problem.pieces.slice(4) };
+    expect(misfitsOf(few, true)).toMatchObject({ pieces: ['never'] });
+    // What lies on no stock needs no pricing.
+    const outsize = { ...problem, pieces: [...problem.pieces, flat('outsize', 10)] };
+    expect(misfitsOf(outsize, true)).toMatchObject({ pieces: ['outsize'] });
   });
 
   it('do not count pieces of which none is wanted', () => {

@@ -12,24 +12,26 @@ type Misfit = Extract<
   { status: 'piece too large' | 'piece too narrow' | 'not enough stock' }
 >;
 
+/** Pricings made whether there is time for them or not. */
+const PRICED_ANYWAY = 4;
+
 /**
  * What cannot be cut from any of the stock, however it is cut.
- * @returns undefined where every piece that is wanted fits somewhere
+ * @param over true gives up on pieces that only pricing could rule out
+ * @returns undefined where every piece that is wanted fits somewhere, or was not ruled out
  */
 export function misfits(
   problem: CuttingProblem,
   classes: readonly StockClass[],
   rules: CuttingRules,
+  over: () => boolean,
 ): Misfit | undefined {
-  const short = unfitting(problem, classes, rules);
+  const wanted = problem.pieces.flatMap((piece, i) => (piece.quantity > 0 ? [i] : []));
+  const short = new Fitting(problem, rules, over).unfit(wanted, classes);
   if (short.length === 0) return undefined;
   // There may be none of the stock that they fit.
   const listed = { ...problem, stock: problem.stock.map(atLeastOne) };
-  const unfit = unfitting(
-    listed,
-    stockClasses(listed, rules.limits, () => 0),
-    rules,
-  );
+  const unfit = new Fitting(listed, rules, over).unfit(short);
   if (unfit.length === 0) return { status: 'not enough stock' };
   const narrow = unfit.filter((i) => {
     const { length, width } = problem.pieces[i];
@@ -41,8 +43,7 @@ export function misfits(
     ...rules,
     limits: { ...rules.limits, longestCut: Number.POSITIVE_INFINITY },
   };
-  const reach = stockClasses(listed, unlimited.limits, () => 0);
-  const still = new Set(unfitting(listed, reach, unlimited));
+  const still = new Set(new Fitting(listed, unlimited, over).unfit(unfit));
   return {
     status: 'piece too large',
     pieces: unfit.map(id),
@@ -51,54 +52,76 @@ export function misfits(
   };
 }
 
-function unfitting(
-  problem: CuttingProblem,
-  classes: readonly StockClass[],
-  rules: CuttingRules,
-): readonly number[] {
-  const wanted = problem.pieces.flatMap((piece, i) => (piece.quantity > 0 ? [i] : []));
-  const unsure = wanted.filter((piece) => !fitsAlone(piece, classes, rules));
-  if (unsure.length === 0 || classes.length === 0) return unsure;
-  // A piece that cannot be cut alone may still be cut beside others, or in more stages.
-  const { exact } = kindPricers(rules.stages, {
-    boxes: classes.map(({ box }) => box),
-    demand: problem.pieces.map((piece) => Math.max(1, piece.quantity)),
-    limits: rules.limits,
-    rule: undefined,
-    keep: undefined,
-  });
-  return neverCut(unsure, problem, exact);
-}
+/** Which pieces can be cut from some stock. */
+class Fitting {
+  readonly #problem: CuttingProblem;
+  readonly #rules: CuttingRules;
+  readonly #over: () => boolean;
+  #pricings = 0;
 
-/** Pieces that no pattern holds: one that is worth more than all others together would be in the best. */
-function neverCut(
-  unsure: readonly number[],
-  { pieces }: CuttingProblem,
-  pricer: PatternPricer,
-): readonly number[] {
-  const most = (pieces.reduce((sum, { quantity }) => sum + quantity, 0) + 1) * pieces.length;
-  const price = (sought: ReadonlySet<number>) =>
-    pricer.price(
-      pieces.map((_, i) => (sought.has(i) ? most : 1)),
-      0,
-    );
-  const left = new Set(unsure);
-  while (left.size > 0) {
-    const { worth, patterns } = price(left);
-    if (worth.every((each) => each < most)) break;
-    const found = worth
-      .flatMap((_, box) => patterns(box))
-      .flatMap(({ pattern }) => pattern.counts)
-      .filter(([piece]) => left.has(piece));
-    // Where the worth is but a bound, what can be cut is not always known.
-    if (found.length === 0) {
-      return [...left].filter((piece) =>
-        price(new Set([piece])).worth.every((each) => each < most),
-      );
-    }
-    for (const [piece] of found) left.delete(piece);
+  constructor(problem: CuttingProblem, rules: CuttingRules, over: () => boolean) {
+    this.#problem = problem;
+    this.#rules = rules;
+    this.#over = over;
   }
-  return [...left];
+
+  /** @returns those of some pieces that no pattern holds */
+  unfit(
+    pieces: readonly number[],
+    classes = stockClasses(this.#problem, this.#rules.limits, () => 0),
+  ): readonly number[] {
+    const laid = new Set(classes.flatMap(({ box }) => box.lays.map(({ piece }) => piece)));
+    const without = pieces.filter((piece) => !laid.has(piece));
+    const unsure = pieces.filter(
+      (piece) => laid.has(piece) && !fitsAlone(piece, classes, this.#rules),
+    );
+    if (unsure.length === 0) return without;
+    // A piece that is not freed by two cuts may be freed by more.
+    const { exact } = kindPricers(this.#rules.stages, {
+      boxes: classes.map(({ box }) => box),
+      demand: this.#problem.pieces.map((piece) => Math.max(1, piece.quantity)),
+      limits: this.#rules.limits,
+      rule: undefined,
+      keep: undefined,
+    });
+    const never = new Set([...without, ...this.#neverCut(unsure, exact)]);
+    return pieces.filter((piece) => never.has(piece));
+  }
+
+  /** Pieces that no pattern holds: one that is worth more than all others together would be in the best. */
+  #neverCut(unsure: readonly number[], pricer: PatternPricer): readonly number[] {
+    const { pieces } = this.#problem;
+    const most = (pieces.reduce((sum, { quantity }) => sum + quantity, 0) + 1) * pieces.length;
+    const price = (sought: ReadonlySet<number>) => {
+      this.#pricings++;
+      return pricer.price(
+        pieces.map((_, i) => (sought.has(i) ? most : 1)),
+        0,
+      );
+    };
+    const left = new Set(unsure);
+    while (left.size > 0) {
+      if (this.#late) return [];
+      const { worth, patterns } = price(left);
+      if (worth.every((each) => each < most)) break;
+      const found = worth
+        .flatMap((_, box) => patterns(box))
+        .flatMap(({ pattern }) => pattern.counts)
+        .filter(([piece]) => left.has(piece));
+      // Where the worth is but a bound, what can be cut is not always known.
+      if (found.length === 0) {
+        return [...left].filter(
+          (piece) => !this.#late && price(new Set([piece])).worth.every((each) => each < most),
+        );
+      }
+      for (const [piece] of found) left.delete(piece);
+    }
+    return [...left];
+  }
+
+  get #late(): boolean {
+    return this.#pricings >= PRICED_ANYWAY && this.#over();
+  }
 }
 
 /** Whether a piece in the corner of some stock can be cut free in two stages. */

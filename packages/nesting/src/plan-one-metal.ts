@@ -48,6 +48,9 @@ export interface OneMetalPlan {
  */
 const METAL_SHARE = 0.25;
 
+/** Share of the time in which pieces are ruled out that cannot be cut from any of the stock. */
+const MISFITS_SHARE = 0.3;
+
 /** Plans the pieces of one metal. */
 export async function planOneMetal(
   request: OneMetalRequest,
@@ -59,7 +62,8 @@ export async function planOneMetal(
   const worth = rule !== undefined && rule.coinsPerMillion > 0 ? rule : undefined;
   const classes = stockClasses(problem, rules.limits, value);
   const boxes = classes.map(({ box }) => ({ ...box, keep: rule }));
-  const unfit = misfits(problem, classes, rules);
+  const ruling = shareOf(deadline, MISFITS_SHARE);
+  const unfit = misfits(problem, classes, rules, () => ruling.left() <= 0);
   if (unfit !== undefined) return unfit;
   const demand = problem.pieces.map((piece) => piece.quantity);
   const effort = { rounds: 0, integerMasters: 0, nodes: 0 };

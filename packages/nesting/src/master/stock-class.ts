@@ -1,6 +1,7 @@
 import type { Box, BoxLay } from '../pattern/box.js';
 import type { KeepValue } from '../pattern/keep-value.js';
 import type { Limits } from '../pattern/limits.js';
+import { withinReach } from '../pattern/within-reach.js';
 import type { CuttingProblem, Piece, Rolling, Stock } from '../problem.js';
 
 /** A source of equal pieces of stock at one price. */
@@ -118,7 +119,7 @@ function suppliesOf(stock: Stock, share: number, whole: number): readonly Supply
 
 /**
  * The stock within its trimmed edges; undefined where they cannot be trimmed, leave nothing, or
- * hold nothing that can be cut free.
+ * hold no piece that the shear could cut free.
  */
 function boxOf(stock: Stock, problem: CuttingProblem, limits: Limits): Box | undefined {
   const trim = stock.kind === 'sheet' ? (problem.shear.trim ?? 0) : 0;
@@ -130,12 +131,9 @@ function boxOf(stock: Stock, problem: CuttingProblem, limits: Limits): Box | und
   const lays = problem.pieces.flatMap((piece, index) =>
     laysOf(piece, index, stock.rolling, limits.kerf),
   );
-  // Any first cut is as long as the stock, or as wide; where the shear can make neither, it serves whole.
-  const whole = Math.min(length, width) > limits.longestCut;
-  const fitting = lays.filter((lay) =>
-    whole
-      ? lay.length === gross.length && lay.width === gross.width
-      : lay.length <= gross.length && lay.width <= gross.width,
+  const fitting = lays.filter(
+    (lay) =>
+      lay.length <= gross.length && lay.width <= gross.width && withinReach(lay, gross, limits),
   );
   if (fitting.length === 0) return undefined;
   return {
