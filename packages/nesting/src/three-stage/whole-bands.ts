@@ -1,5 +1,5 @@
 import type { BoxSolver } from '../box-solver/box-solver.js';
-import { ExactChain, type Remnants, withKerf } from '../box-solver/exact-chain.js';
+import { ExactChain, withKerf } from '../box-solver/exact-chain.js';
 import { grouped } from '../box-solver/grouped.js';
 import { laysWithin } from '../box-solver/raster-points.js';
 import { RemnantTable } from '../box-solver/remnant-table.js';
@@ -8,11 +8,14 @@ import type { Box, BoxLay } from '../pattern/box.js';
 import { type Limits, mayRest } from '../pattern/limits.js';
 import type { Part, Slice } from '../pattern/part.js';
 import type { KeepRule, Rolling } from '../problem.js';
+import { fillRow, remnantAt } from './fill-row.js';
+import { sectionColumns } from './section-columns.js';
 
 /**
  * The same as `RasterBands` where every tick matters: nothing narrower than the
  * limit may be parted off, or remnants are worth what the rule for keeping them
- * gives. Sections of every whole length and height; exact, but slower.
+ * gives. Sections of every whole length and height; exact, but slower. Where remnants
+ * are worth nothing, stacks are the same for all lengths to which the same pieces can be trimmed.
  */
 export class WholeBands implements BoxSolver {
   readonly #box: Box;
@@ -21,7 +24,9 @@ export class WholeBands implements BoxSolver {
   readonly #reach: number;
   /** By their width. */
   readonly #lays: ReadonlyMap<number, readonly BoxLay[]>;
-  /** What a section of length x and height y is worth, at x * (box width + 1) + y. */
+  /** By length of a section, its column of stacks. */
+  readonly #columnOf: Int32Array;
+  /** What a section of height y is worth, at its column * (box width + 1) + y. */
   readonly #stack: Float64Array;
   readonly #stackChain: ExactChain;
   readonly #sectionChain: ExactChain;
@@ -30,6 +35,10 @@ export class WholeBands implements BoxSolver {
   readonly #stackRow: Float64Array;
   readonly #sectionRow: Float64Array;
   readonly #bandRow: Float64Array;
+  /** What one stack of each height is worth as one piece or remnant. */
+  readonly #piece: Float64Array;
+  /** What one section of each length is worth, in the band that is looked at. */
+  readonly #sections: Float64Array;
   /** What one band of each height is worth. */
   readonly #band: Float64Array;
   /** What the whole box is worth. */
@@ -46,13 +55,17 @@ export class WholeBands implements BoxSolver {
     }
     this.#reach = limits.longestCut + limits.kerf;
     this.#lays = grouped(laysWithin(box), (lay) => lay.width);
-    this.#stack = new Float64Array((length + 1) * (width + 1));
+    const everyLength = rule !== undefined;
+    this.#columnOf = sectionColumns(box, limits, everyLength);
+    this.#stack = new Float64Array((this.#columnOf[length] + 1) * (width + 1));
     this.#stackChain = new ExactChain(limits, false);
     this.#sectionChain = new ExactChain(limits, false);
     this.#bandChain = new ExactChain(limits, false);
     this.#stackRow = new Float64Array(width + 1);
     this.#sectionRow = new Float64Array(length + 1);
     this.#bandRow = new Float64Array(width + 1);
+    this.#piece = new Float64Array(width + 1);
+    this.#sections = new Float64Array(length + 1);
     this.#band = new Float64Array(width + 1);
   }
 
@@ -61,20 +74,23 @@ export class WholeBands implements BoxSolver {
     this.#values = Float64Array.from(values);
     this.#coin = coin;
     for (let x = 1; x <= length; x++) {
+      if (this.#columnOf[x] === this.#columnOf[x - 1]) continue;
       this.#fillStacks(x);
-      const start = x * (width + 1);
+      const start = this.#columnOf[x] * (width + 1);
       if (x > this.#reach) this.#stack.set(this.#stackRow, start);
       else withKerf(width, this.#limits, this.#stackRow, this.#stack, start);
     }
-    fillRow(this.#bandChain, width, this.#bandRow, {
-      mayCut: length <= this.#reach,
-      remnants: this.#remnants?.ofLength(length, coin),
-      uncut: (y) => {
+    for (let y = 1; y <= width; y++) {
+      if (this.#sameSections(y)) this.#band[y] = this.#band[y - 1];
+      else {
         this.#fillSections(y);
         this.#band[y] = this.#whole(this.#sectionRow, length, y);
-        return this.#band[y];
-      },
-      remnant: (y) => this.#remnant(length, y),
+      }
+    }
+    fillRow(this.#bandChain, this.#bandRow, {
+      mayCut: length <= this.#reach,
+      remnants: this.#remnants?.ofLength(length, coin),
+      uncut: this.#band,
     });
     this.#worth = this.#whole(this.#bandRow, width, length);
     return this.#worth;
@@ -89,26 +105,42 @@ export class WholeBands implements BoxSolver {
 
   /** Stacks of every height in sections of one length. */
   #fillStacks(x: number): void {
-    fillRow(this.#stackChain, this.#box.width, this.#stackRow, {
+    const remnants = this.#remnants?.ofLength(x, this.#coin);
+    const piece = this.#piece;
+    for (let y = 0; y < piece.length; y++) piece[y] = remnantAt(remnants, y);
+    for (const [y, lays] of this.#lays) {
+      for (const lay of lays) piece[y] = Math.max(piece[y], this.#trimmed(lay, x));
+    }
+    fillRow(this.#stackChain, this.#stackRow, {
       mayCut: x <= this.#reach,
-      remnants: this.#remnants?.ofLength(x, this.#coin),
-      uncut: (y) => this.#uncut(x, y),
-      remnant: (y) => this.#remnant(x, y),
+      remnants,
+      uncut: piece,
     });
   }
 
   /** Rows of sections of one height. */
   #fillSections(y: number): void {
-    fillRow(this.#sectionChain, this.#box.length, this.#sectionRow, {
+    const sections = this.#sections;
+    for (let x = 1; x < sections.length; x++) sections[x] = this.#section(x, y);
+    fillRow(this.#sectionChain, this.#sectionRow, {
       mayCut: y <= this.#reach,
       remnants: this.#remnants?.ofWidth(y, this.#coin),
-      uncut: (x) => this.#section(x, y),
-      remnant: (x) => this.#remnant(x, y),
+      uncut: sections,
     });
   }
 
+  /** Whether sections of one height are worth what those of the height before are. */
+  #sameSections(y: number): boolean {
+    if (this.#remnants !== undefined || y === 1 || y === this.#reach + 1) return false;
+    const stack = this.#stack;
+    for (let at = y; at < stack.length; at += this.#box.width + 1) {
+      if (stack[at] !== stack[at - 1]) return false;
+    }
+    return true;
+  }
+
   #section(x: number, y: number): number {
-    return this.#stack[x * (this.#box.width + 1) + y];
+    return this.#stack[this.#columnOf[x] * (this.#box.width + 1) + y];
   }
 
   /** What a row is worth where a kerf may take its rest, cut by cuts of a length. */
@@ -183,33 +215,6 @@ export class WholeBands implements BoxSolver {
     return worth === 0 || lay === undefined
       ? undefined
       : { kind: 'lay', piece: lay.piece, turned: lay.turned };
-  }
-}
-
-/** What is known of one direction in which parts stand in a row. */
-interface Row {
-  readonly mayCut: boolean;
-  /** What a rest is worth; absent where that is nothing. */
-  readonly remnants: Remnants | undefined;
-  /** What an extent is worth as one part. */
-  readonly uncut: (extent: number) => number;
-  readonly remnant: (extent: number) => number;
-}
-
-/** The best of every extent, as one part or as a row, before a kerf takes a rest. */
-function fillRow(
-  chain: ExactChain,
-  extent: number,
-  best: Float64Array,
-  { mayCut, remnants, uncut, remnant }: Row,
-): void {
-  chain.restart();
-  best[0] = 0;
-  for (let x = 1; x <= extent; x++) {
-    const whole = uncut(x);
-    const cut = mayCut ? chain.cut(x, best, 0, remnants) : 0;
-    best[x] = Math.max(whole, cut);
-    if (mayCut && whole > cut && whole > remnant(x)) chain.add(x, whole);
   }
 }
 
