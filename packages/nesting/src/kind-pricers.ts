@@ -2,6 +2,7 @@ import { FreePricer } from './free-guillotine/free-pricer.js';
 import { forAllBoxes, largestBoxes } from './largest-boxes.js';
 import type { Box } from './pattern/box.js';
 import { type KeepValue, worthless } from './pattern/keep-value.js';
+import { LazyPricer } from './pattern/lazy-pricer.js';
 import type { Limits } from './pattern/limits.js';
 import { MindfulPricer } from './pattern/mindful-pricer.js';
 import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js';
@@ -62,19 +63,24 @@ function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
   const { boxes, demand, limits, rule, keep } = request;
   // Pieces that are not wanted would only make more widths to try.
   const wantedOnly = (wanted: readonly number[]) =>
-    boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
+    wanted.every((count) => count > 0)
+      ? boxes
+      : boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
   const two = (wanted: readonly number[], tried: TriedWidths = 'few') =>
     affordablePricer(wantedOnly(wanted), wanted, limits, keep, tried);
   const bare = (wanted: readonly number[]) =>
     affordablePricer(wantedOnly(wanted), wanted, limits, undefined, 'needed');
   if (stages === 2) {
-    const whole =
-      keep === undefined ? boundingPricer(wantedOnly(demand), demand, limits) : two(demand);
+    const whole = new LazyPricer(() =>
+      keep === undefined ? boundingPricer(wantedOnly(demand), demand, limits) : two(demand),
+    );
     const strips = once(() => stripLister(boxes, demand, limits, keep ?? worthless));
     const exact =
       keep === undefined || rule === undefined
         ? whole
-        : valuedTwoStagePricer(boxes, demand, limits, keep, rule, strips, whole);
+        : new LazyPricer(() =>
+            valuedTwoStagePricer(boxes, demand, limits, keep, rule, strips, whole),
+          );
     const quick = (wanted: readonly number[]) => (wanted === demand ? whole : two(wanted));
     return { exact, quick, thorough: bare, strips };
   }
@@ -107,20 +113,6 @@ function once<T>(make: () => T): () => T {
     made ??= [make()];
     return made[0];
   };
-}
-
-/** Is made when it first prices: an order may be planned, or its time be over, before that. */
-class LazyPricer implements PatternPricer {
-  readonly #pricer: () => PatternPricer;
-
-  /** @param make a pricer that lists nothing */
-  constructor(make: () => PatternPricer) {
-    this.#pricer = once(make);
-  }
-
-  price(values: ArrayLike<number>, coin: number): PricedPatterns {
-    return this.#pricer().price(values, coin);
-  }
 }
 
 /** Offers the patterns of two pricers. */

@@ -5,7 +5,7 @@ import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js'
 import type { KeepRule } from './problem.js';
 
 /** Pieces that may lie on boxes, by boxes and ways to lie, which are priced at once: some hundred megabytes. */
-const MOST_LAYS = 100_000;
+const MOST_LAYS = 50_000;
 
 /**
  * The boxes as they are priced: the largest as they are, and those after them with nothing to lie on them where
@@ -44,7 +44,6 @@ class LargestPricer implements Pick<PatternPricer, 'price' | 'atMost'> {
   readonly #boxes: readonly Box[];
   readonly #beyond: readonly number[];
   readonly #perTick: number;
-  readonly atMost?: NonNullable<PatternPricer['atMost']>;
 
   constructor(
     pricer: PatternPricer,
@@ -56,12 +55,15 @@ class LargestPricer implements Pick<PatternPricer, 'price' | 'atMost'> {
     this.#boxes = boxes;
     this.#beyond = [...boxes.keys()].filter((index) => priced[index] !== boxes[index]);
     this.#perTick = rule === undefined ? 0 : coinsPerTick(rule);
-    if (pricer.atMost !== undefined) {
-      this.atMost = (values, coin) => {
-        const worth = pricer.atMost?.(values, coin);
-        return worth && this.#withAreas(worth, values, coin);
-      };
-    }
+  }
+
+  get atMost(): PatternPricer['atMost'] {
+    const { atMost } = this.#pricer;
+    if (atMost === undefined) return undefined;
+    return (values, coin) => {
+      const worth = atMost.call(this.#pricer, values, coin);
+      return worth && this.#withAreas(worth, values, coin);
+    };
   }
 
   price(values: ArrayLike<number>, coin: number): PricedPatterns {

@@ -2,6 +2,7 @@ import type { Box, BoxLay } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
 import type { LayPart, Part, SplitPart } from '../pattern/part.js';
 import type { BoxSolver } from './box-solver.js';
+import type { Effort } from './effort.js';
 import { laysWithin } from './raster-points.js';
 import { worthByArea } from './worth-by-area.js';
 
@@ -52,20 +53,24 @@ const LONGEST_SCAN = 4_000_000;
 
 /**
  * The ticks in which to measure a box: the least power of 2 for which it is small
- * enough, with the pieces rounded either way.
+ * enough, with the pieces rounded up and down beside each other.
+ * @param cellsOf rectangles that are kept in memory for a box
  */
 export function coarseStep(
   box: Box,
   limits: Limits,
-  smallEnough: (box: Box, limits: Limits) => boolean,
+  { mostCells }: Effort,
+  cellsOf: (box: Box, limits: Limits) => number,
 ): number {
   let step = 1;
   while (Math.max(box.length, box.width) / step > LONGEST_SCAN) step *= 2;
-  if (step === 1 && smallEnough(box, limits)) return step;
+  if (step === 1 && cellsOf(box, limits) <= mostCells) return step;
   for (step = Math.max(2, step); ; step *= 2) {
     const coarse = coarseLimits(limits, step);
-    const either = [Math.floor, Math.ceil].map((round) => coarseBox(box, step, round));
-    if (either.every((box) => smallEnough(box, coarse))) return step;
+    const cells = [Math.floor, Math.ceil].map((round) =>
+      cellsOf(coarseBox(box, step, round), coarse),
+    );
+    if (Math.max(...cells) * cells.length <= Math.max(cells.length, mostCells)) return step;
   }
 }
 

@@ -133,7 +133,7 @@ export function closerBound(
   request: BoundRequest & Pick<LinearRequest, 'deadline'>,
   { bound }: LinearResult,
 ): ExactBound {
-  if (request.pricer.atMost === undefined || request.deadline.left() <= 0) return bound;
+  if (request.deadline.left() <= 0 || request.pricer.atMost === undefined) return bound;
   const again = boundBy(request, bound.asked);
   return again.scaled > bound.scaled ? again : bound;
 }

@@ -16,7 +16,9 @@ export interface PatternPricer {
    * For each box, a worth that no pattern exceeds, no more than that of `price` and mostly less, which takes
    * longer; undefined where it would take too long, absent where that of `price` is as close as can be.
    */
-  atMost?(values: ArrayLike<number>, coin: number): readonly number[] | undefined;
+  readonly atMost?:
+    | ((values: ArrayLike<number>, coin: number) => readonly number[] | undefined)
+    | undefined;
   /**
    * Lists every band and every division of a sheet that falls short of the best by
    * at most `gap`, where this kind of cutting can list them and no remnant has a
@@ -26,12 +28,14 @@ export interface PatternPricer {
    * @param most bands and divisions in all
    * @returns undefined where there are more, or too many to look through
    */
-  within?(
-    values: ArrayLike<number>,
-    least: readonly number[],
-    gap: number,
-    most: number,
-  ): PatternList | undefined;
+  readonly within?:
+    | ((
+        values: ArrayLike<number>,
+        least: readonly number[],
+        gap: number,
+        most: number,
+      ) => PatternList | undefined)
+    | undefined;
   /**
    * Lists the bands of one width that are worth at least so much, where this kind of
    * cutting can list them and no remnant has a value. Bands to which a piece can be
@@ -41,13 +45,15 @@ export interface PatternPricer {
    * @param most bands
    * @returns undefined where there are more, or too many to look through
    */
-  bandsOf?(
-    values: ArrayLike<number>,
-    at: Omit<Band, 'part' | 'kept'>,
-    beyond: number,
-    least: number,
-    most: number,
-  ): readonly Band[] | undefined;
+  readonly bandsOf?:
+    | ((
+        values: ArrayLike<number>,
+        at: Omit<Band, 'part' | 'kept'>,
+        beyond: number,
+        least: number,
+        most: number,
+      ) => readonly Band[] | undefined)
+    | undefined;
 }
 
 export interface PatternList {

@@ -11,6 +11,8 @@ import { type Filled, StripRule } from './strip-rule.js';
 
 /** Of thousands of offcuts, so many of the largest that are left are looked at. */
 const MOST_CLASSES = 400;
+/** The same once time is over. */
+const FEW_CLASSES = 40;
 /** So many patterns are priced whether there is time or not, for there must be some plan. */
 const PRICED_ANYWAY = 4;
 
@@ -37,6 +39,7 @@ export function firstFit(
   const wanted = [...demand];
   const used = classes.map(() => 0);
   const planned: Planned[] = [];
+  const bySize = byDescendingArea(classes);
   let pricings = 0;
   const strips = classes.map(({ box }, g) =>
     box.firstCuts.map((cuts) => {
@@ -53,7 +56,7 @@ export function firstFit(
       const rank = rankOf(pattern, classes, used, wanted, rules);
       if (rank > 0 && (best === undefined || rank > best.rank)) best = { pattern, rank };
     };
-    for (const g of largestLeft(classes, used)) {
+    for (const g of largestLeft(classes, bySize, used, over() ? FEW_CLASSES : MOST_CLASSES)) {
       for (const filled of strips[g]) offer(filled.pattern(wanted));
     }
     if (best === undefined) {
@@ -82,15 +85,24 @@ export function firstFit(
   return planned;
 }
 
-/** The classes of which there is some left: all, or the largest; ascending. */
-function largestLeft(classes: readonly StockClass[], used: readonly number[]): readonly number[] {
-  const left = [...classes.keys()].filter((g) => used[g] < available(classes[g]));
-  if (left.length <= MOST_CLASSES) return left;
-  const area = (g: number) => classes[g].box.length * classes[g].box.width;
-  return left
-    .sort((a, b) => area(b) - area(a) || a - b)
-    .slice(0, MOST_CLASSES)
-    .sort((a, b) => a - b);
+/** The classes of which there is some left: so many of the largest; ascending. */
+function largestLeft(
+  classes: readonly StockClass[],
+  bySize: readonly number[],
+  used: readonly number[],
+  most: number,
+): readonly number[] {
+  const left: number[] = [];
+  for (const g of bySize) {
+    if (used[g] < available(classes[g])) left.push(g);
+    if (left.length === most) break;
+  }
+  return left.sort((a, b) => a - b);
+}
+
+function byDescendingArea(classes: readonly StockClass[]): readonly number[] {
+  const areas = classes.map(({ box }) => box.length * box.width);
+  return [...classes.keys()].sort((a, b) => areas[b] - areas[a] || a - b);
 }
 
 /**

@@ -123,7 +123,7 @@ class Hunt {
     const ground = this.#ground;
     if (this.#over) return 'bound met';
     // A good plan is had so long before the linear plan that minds what remnants are worth.
-    if (this.#many) await this.#withoutValue();
+    if (this.#many && this.#left() > 0) await this.#withoutValue();
     const root = await this.#solveRoot();
     if (this.#over) return 'bound met';
     if (root === undefined) return 'time limit';

@@ -69,9 +69,9 @@ function plainSolver(box: Box, limits: Limits, effort: Effort): BoxSolver {
   if (limits.narrowest > 1 && wholeSizes(box, effort)) {
     return new WholeBands(box, limits);
   }
-  const step = coarseStep(box, limits, (box, limits) => {
+  const step = coarseStep(box, limits, effort, (box, limits) => {
     const { xs, ys } = boxRaster(box, limits);
-    return xs.at.length * ys.at.length <= effort.mostCells;
+    return xs.at.length * ys.at.length;
   });
   if (step === 1) return new RasterBands(box, limits);
   return new CoarseBox(box, limits, step, (box, limits) => new RasterBands(box, limits));

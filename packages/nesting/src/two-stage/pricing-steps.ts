@@ -4,9 +4,6 @@ import { lotsOf } from './lots.js';
 import { type Measure, stepsOf } from './measure.js';
 import type { TriedWidths } from './strip-family.js';
 
-/** Lots that a width adds to those it shares with others, where slivers must be minded. */
-const LOTS_OF_A_WIDTH = 3;
-
 /**
  * About how many places a pass over the strips and sheets of boxes looks at, where remnants have no
  * value: each costs a step, and a byte of memory.
@@ -15,28 +12,49 @@ const LOTS_OF_A_WIDTH = 3;
 export function pricingSteps(
   boxes: readonly Box[],
   demand: readonly number[],
-  { narrowest }: Limits,
+  { kerf, narrowest }: Limits,
   tried: TriedWidths,
   measure: Measure,
 ): number {
   const widthsOfLay = narrowest <= 1 ? 1 : tried === 'few' ? 2 : 3;
-  const ownLots = narrowest <= 1 ? 0 : LOTS_OF_A_WIDTH;
   return boxes.reduce((sum, box) => {
     const ways = box.firstCuts.map((cuts) => {
       const straight = cuts === 'along';
       const [length, breadth] = straight ? [box.length, box.width] : [box.width, box.length];
       let strips = 0;
       let sheets = 0;
+      const inStrip: { readonly across: number; readonly lots: number }[] = [];
       for (const lay of box.lays) {
         const [along, across] = straight ? [lay.length, lay.width] : [lay.width, lay.length];
         if (along > length || across > breadth) continue;
-        strips += lots(along, length, demand[lay.piece], measure) + widthsOfLay * ownLots;
+        const own = lots(along, length, demand[lay.piece], measure);
+        inStrip.push({ across, lots: own });
+        strips += own;
         sheets += lots(across, breadth, demand[lay.piece], measure) * widthsOfLay;
       }
+      // A width shares with others only what is narrower by more than a kerf.
+      if (narrowest > 1) strips += widthsOfLay * lotsWithin(kerf, inStrip);
       return (strips * length + sheets * breadth) / measure.step;
     });
     return ways.reduce((total, steps) => total + steps, sum);
   }, 0);
+}
+
+/** For each width, the lots of the lays that are as wide, or narrower by a kerf at most: the sum for all. */
+function lotsWithin(
+  kerf: number,
+  lays: { readonly across: number; readonly lots: number }[],
+): number {
+  lays.sort((a, b) => a.across - b.across);
+  let sum = 0;
+  let near = 0;
+  let first = 0;
+  for (const [index, { across, lots }] of lays.entries()) {
+    near += lots;
+    for (; lays[first].across < across - kerf; first++) near -= lays[first].lots;
+    if (lays[index + 1]?.across !== across) sum += near;
+  }
+  return sum;
 }
 
 function lots(size: number, room: number, most: number, measure: Measure): number {

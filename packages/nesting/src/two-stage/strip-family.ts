@@ -18,7 +18,7 @@ export interface StripWidth {
   readonly extent: number;
   /** So many of the family's lays, from the first on, may lie in it whatever it is trimmed by. */
   readonly leading: number;
-  /** Further lays that may: those that fill the width, or all but a kerf of it. */
+  /** Further lays that may: those that fill the width, or, where slivers may be too narrow, all but a kerf of it. */
   readonly fitting: readonly number[];
   /** True where the strip could be wider by any amount and still be cut. */
   readonly stretches: boolean;
@@ -189,10 +189,12 @@ function stripWidths(
     const fitting = lays.flatMap((lay, i) => (allowed(lay) ? [i] : []));
     return [{ extent, leading: 0, fitting, stretches: false, uncut }];
   }
+  // Where no sliver is too narrow, whatever the kerf takes is nothing to mind.
+  const apart = narrowest <= 1 ? 1 : kerf + narrowest;
   let leading = 0;
   while (
     leading < lays.length &&
-    extent - lays[leading].across >= kerf + narrowest &&
+    extent - lays[leading].across >= apart &&
     allowed(lays[leading])
   ) {
     leading++;

@@ -11,15 +11,10 @@ import type {
 } from '../pattern/pattern-pricer.js';
 import type { Rolling } from '../problem.js';
 import { cutStrip } from './cut-strip.js';
+import { knownFaces } from './known-faces.js';
 import { EVERY_TICK } from './measure.js';
 import { SheetKnapsack } from './sheet-knapsack.js';
-import {
-  type Faces,
-  type StripFamily,
-  stripFaces,
-  stripsOfUse,
-  type TriedWidths,
-} from './strip-family.js';
+import { type Faces, type StripFamily, stripsOfUse, type TriedWidths } from './strip-family.js';
 import { type LayCounts, StripKnapsack } from './strip-knapsack.js';
 import { TwoStageLister } from './two-stage-lister.js';
 
@@ -65,7 +60,7 @@ export class TwoStagePricer implements PatternPricer {
     this.#boxes = boxes;
     this.#limits = limits;
     this.#keep = keep;
-    this.#faces = stripFaces(boxes, limits, tried);
+    this.#faces = knownFaces(boxes, limits, tried);
     const { families, faces } = this.#faces;
     const steps = families.reduce(
       (sum, { length, lays, widths }) =>

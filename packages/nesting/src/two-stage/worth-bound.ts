@@ -2,8 +2,9 @@ import type { Box } from '../pattern/box.js';
 import { keptUnrounded } from '../pattern/kept-value.js';
 import type { Limits } from '../pattern/limits.js';
 import type { KeepRule } from '../problem.js';
+import { knownFaces } from './known-faces.js';
 import { StripBound } from './strip-bound.js';
-import { type Face, type StripFamily, stripFaces } from './strip-family.js';
+import type { Face, StripFamily } from './strip-family.js';
 
 /** Outweighs the rounding of sums. */
 const ROUNDING = 1e-9;
@@ -27,7 +28,7 @@ export class WorthBound {
 
   /** @param demand copies of each piece that are of use */
   constructor(boxes: readonly Box[], demand: readonly number[], limits: Limits, rule: KeepRule) {
-    const { families, faces } = stripFaces(boxes, limits, 'few');
+    const { families, faces } = knownFaces(boxes, limits, 'few');
     this.#boxes = boxes;
     this.#families = families;
     this.#faces = faces;
