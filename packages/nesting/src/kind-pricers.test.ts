@@ -27,6 +27,7 @@ describe('kindPricers', () => {
       limits: { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 2 },
       rule: undefined,
       keep: undefined,
+      over: () => false,
     });
 
   it('lists strips for a few boxes, and none where not all of them are priced', () => {

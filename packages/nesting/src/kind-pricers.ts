@@ -1,3 +1,4 @@
+import { DEFAULT_EFFORT } from './box-solver/effort.js';
 import { FreePricer } from './free-guillotine/free-pricer.js';
 import { forAllBoxes, largestBoxes } from './largest-boxes.js';
 import type { Box } from './pattern/box.js';
@@ -40,6 +41,8 @@ export interface PricerRequest {
   readonly rule: KeepRule | undefined;
   /** Values remnants as the rule does; undefined where none is worth anything. */
   readonly keep: KeepValue | undefined;
+  /** Whether there is no time left: true leaves boxes bounded by their area, and without patterns. */
+  readonly over: () => boolean;
 }
 
 /** Up to so many kinds of pieces, patterns are priced quickly enough to be mindful of demand. */
@@ -60,50 +63,85 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
 }
 
 function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
+  return stages === 2 ? twoStagePricers(request) : moreStagesPricers(stages, request);
+}
+
+function twoStagePricers(request: PricerRequest): KindPricers {
   const { boxes, demand, limits, rule, keep } = request;
-  // Pieces that are not wanted would only make more widths to try.
-  const wantedOnly = (wanted: readonly number[]) =>
-    wanted.every((count) => count > 0)
-      ? boxes
-      : boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
-  const two = (wanted: readonly number[], tried: TriedWidths = 'few') =>
-    affordablePricer(wantedOnly(wanted), wanted, limits, keep, tried);
-  const bare = (wanted: readonly number[]) =>
-    affordablePricer(wantedOnly(wanted), wanted, limits, undefined, 'needed');
-  if (stages === 2) {
-    const whole = new LazyPricer(() =>
-      keep === undefined ? boundingPricer(wantedOnly(demand), demand, limits) : two(demand),
-    );
-    const strips = once(() => stripLister(boxes, demand, limits, keep ?? worthless));
-    const exact =
-      keep === undefined || rule === undefined
-        ? whole
-        : new LazyPricer(() =>
-            valuedTwoStagePricer(boxes, demand, limits, keep, rule, strips, whole),
-          );
-    const quick = (wanted: readonly number[]) => (wanted === demand ? whole : two(wanted));
-    return { exact, quick, thorough: bare, strips };
-  }
-  const rules = boxes.map(() => rule);
-  const three = new LazyPricer(() => new ThreeStagePricer(boxes, limits, rules));
-  const whole = new LazyPricer(() => two(demand, keep === undefined ? 'needed' : 'few'));
-  const both = new BothPricers(whole, three);
+  const whole = new LazyPricer(() =>
+    keep === undefined
+      ? boundingPricer(wantedOnly(boxes, demand), demand, limits)
+      : stripsFor(request, demand),
+  );
+  const strips = once(() => stripLister(boxes, demand, limits, keep ?? worthless));
+  const exact =
+    keep === undefined || rule === undefined
+      ? whole
+      : new LazyPricer(() =>
+          valuedTwoStagePricer(boxes, demand, limits, keep, rule, strips, whole),
+        );
+  const quick = (wanted: readonly number[]) =>
+    wanted === demand ? whole : stripsFor(request, wanted);
+  return { exact, quick, thorough: (wanted) => bareStripsFor(request, wanted), strips };
+}
+
+function moreStagesPricers(stages: Stages, request: PricerRequest): KindPricers {
+  const { exact, quick } = boxPricers(stages, request, request.over);
+  // There must be some plan, however late it is.
+  const whenever = boxPricers(stages, request, () => false);
+  const thorough = (wanted: readonly number[]) =>
+    new BothPricers(bareStripsFor(request, wanted), whenever.quick(wanted));
+  return { exact, quick, thorough, strips: () => undefined };
+}
+
+/** Pricers of three stages or free cutting; the quick ones look at strips besides. */
+function boxPricers(
+  stages: Stages,
+  request: PricerRequest,
+  over: () => boolean,
+): Pick<KindPricers, 'exact' | 'quick'> {
+  const { boxes, demand, limits, keep } = request;
+  const rules = boxes.map(() => request.rule);
+  const three = (left: readonly Box[]) =>
+    new ThreeStagePricer(left, limits, rules, DEFAULT_EFFORT, over);
+  const free = (left: readonly Box[]) => new FreePricer(left, limits, rules, DEFAULT_EFFORT, over);
+  const allThree = new LazyPricer(() => three(boxes));
+  const strips = new LazyPricer(() =>
+    stripsFor(request, demand, keep === undefined ? 'needed' : 'few'),
+  );
+  const all = new BothPricers(strips, allThree);
   const quick = (wanted: readonly number[]) => {
-    if (wanted === demand) return both;
+    if (wanted === demand) return all;
     // Fewer kinds of pieces make fewer places to cut at.
     const kinds = wanted.filter((count) => count > 0).length;
-    const left = wantedOnly(wanted);
-    const fewer = kinds <= wanted.length / 2;
-    const mostly = fewer ? new ThreeStagePricer(left, limits, rules) : three;
-    if (kinds > FEW_KINDS) return new BothPricers(two(wanted), mostly);
+    const left = wantedOnly(boxes, wanted);
+    const mostly = kinds <= wanted.length / 2 ? three(left) : allThree;
+    if (kinds > FEW_KINDS) return new BothPricers(stripsFor(request, wanted), mostly);
     const mindful = new MindfulPricer(mostly, wanted);
-    if (stages === 3) return new BothPricers(two(wanted), mindful);
-    const freely = new MindfulPricer(new FreePricer(left, limits, rules), wanted);
-    return new BothPricers(two(wanted), new BothPricers(mindful, freely));
+    if (stages === 3) return new BothPricers(stripsFor(request, wanted), mindful);
+    const freely = new MindfulPricer(free(left), wanted);
+    return new BothPricers(stripsFor(request, wanted), new BothPricers(mindful, freely));
   };
-  const exact = stages === 3 ? three : new LazyPricer(() => new FreePricer(boxes, limits, rules));
-  const thorough = (wanted: readonly number[]) => new BothPricers(bare(wanted), quick(wanted));
-  return { exact, quick, thorough, strips: () => undefined };
+  return { exact: stages === 3 ? allThree : new LazyPricer(() => free(boxes)), quick };
+}
+
+function stripsFor(
+  { boxes, limits, keep }: PricerRequest,
+  wanted: readonly number[],
+  tried: TriedWidths = 'few',
+): PatternPricer {
+  return affordablePricer(wantedOnly(boxes, wanted), wanted, limits, keep, tried);
+}
+
+/** The same as if remnants were worth nothing. */
+function bareStripsFor({ boxes, limits }: PricerRequest, wanted: readonly number[]): PatternPricer {
+  return affordablePricer(wantedOnly(boxes, wanted), wanted, limits, undefined, 'needed');
+}
+
+/** Pieces that are not wanted would only make more widths to try. */
+function wantedOnly(boxes: readonly Box[], wanted: readonly number[]): readonly Box[] {
+  if (wanted.every((count) => count > 0)) return boxes;
+  return boxes.map((box) => ({ ...box, lays: box.lays.filter((lay) => wanted[lay.piece] > 0) }));
 }
 
 /** Makes something when it is first asked for, and but once. */

@@ -1,6 +1,5 @@
 import { worthByArea } from './box-solver/worth-by-area.js';
 import type { Box } from './pattern/box.js';
-import { coinsPerTick } from './pattern/kept-value.js';
 import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js';
 import type { KeepRule } from './problem.js';
 
@@ -43,7 +42,7 @@ class LargestPricer implements Pick<PatternPricer, 'price' | 'atMost'> {
   readonly #pricer: PatternPricer;
   readonly #boxes: readonly Box[];
   readonly #beyond: readonly number[];
-  readonly #perTick: number;
+  readonly #rule: KeepRule | undefined;
 
   constructor(
     pricer: PatternPricer,
@@ -54,7 +53,7 @@ class LargestPricer implements Pick<PatternPricer, 'price' | 'atMost'> {
     this.#pricer = pricer;
     this.#boxes = boxes;
     this.#beyond = [...boxes.keys()].filter((index) => priced[index] !== boxes[index]);
-    this.#perTick = rule === undefined ? 0 : coinsPerTick(rule);
+    this.#rule = rule;
   }
 
   get atMost(): PatternPricer['atMost'] {
@@ -78,9 +77,7 @@ class LargestPricer implements Pick<PatternPricer, 'price' | 'atMost'> {
   #withAreas(worth: readonly number[], values: ArrayLike<number>, coin: number): readonly number[] {
     const all = [...worth];
     for (const index of this.#beyond) {
-      const box = this.#boxes[index];
-      const asRemnants = areaOf(box) * this.#perTick * coin;
-      all[index] = Math.ceil(Math.max(worthByArea(box, values), asRemnants));
+      all[index] = Math.ceil(worthByArea(this.#boxes[index], values, this.#rule, coin));
     }
     return all;
   }

@@ -68,6 +68,7 @@ export class MetalGrounds {
       limits,
       rule: worth,
       keep,
+      over: request.over,
     });
     const newBook = () =>
       new BandBook(

@@ -83,6 +83,7 @@ class Fitting {
       limits: this.#rules.limits,
       rule: undefined,
       keep: undefined,
+      over: () => this.#late,
     });
     const never = new Set([...without, ...this.#neverCut(unsure, exact)]);
     return pieces.filter((piece) => never.has(piece));

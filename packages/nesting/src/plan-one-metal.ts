@@ -128,7 +128,7 @@ function finished(
   const bare = withoutSurplus(planned, demand, boxes, rules);
   const wanted = problem.pieces.map((piece) => piece.spares ?? 0);
   const full = wanted.some((count) => count > 0)
-    ? addSpares(bare, wanted, boxes, rules).sheets
+    ? addSpares(bare, wanted, boxes, rules, () => deadline.left() <= 0).sheets
     : bare;
   if (deadline.left() <= 0) return full;
   const tidied = tidy(full, boxes, rules, problem.weights, deadline);

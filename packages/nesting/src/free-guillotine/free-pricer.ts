@@ -28,14 +28,16 @@ export class FreePricer extends BoxPricer {
    * @param limits of the machine
    * @param rules for each box, the rule for keeping its remnants, if there is one
    * @param effort above which the worth is not exact
+   * @param over true leaves what is not priced yet, see `BoxPricer`
    */
   constructor(
     boxes: readonly Box[],
     limits: Limits,
     rules: readonly (KeepRule | undefined)[] = [],
     effort = DEFAULT_EFFORT,
+    over = () => false,
   ) {
     const each = shareEffort(boxes, limits, rules, effort);
-    super(boxes, limits, rules, (box, rule) => freeSolver(box, limits, rule, each));
+    super(boxes, limits, rules, (box, rule) => freeSolver(box, limits, rule, each), over);
   }
 }

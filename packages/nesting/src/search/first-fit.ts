@@ -56,7 +56,8 @@ export function firstFit(
       const rank = rankOf(pattern, classes, used, wanted, rules);
       if (rank > 0 && (best === undefined || rank > best.rank)) best = { pattern, rank };
     };
-    for (const g of largestLeft(classes, bySize, used, over() ? FEW_CLASSES : MOST_CLASSES)) {
+    const most = classes.length > FEW_CLASSES && over() ? FEW_CLASSES : MOST_CLASSES;
+    for (const g of largestLeft(classes, bySize, used, most)) {
       for (const filled of strips[g]) offer(filled.pattern(wanted));
     }
     if (best === undefined) {

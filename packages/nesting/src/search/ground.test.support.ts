@@ -38,6 +38,7 @@ export function groundOf(
     limits,
     rule,
     keep,
+    over: () => false,
   });
   const newBook = () =>
     new BandBook(

@@ -67,6 +67,25 @@ describe('addSpares', () => {
     expect(spares(problem(), [0, 0, 3], 3).sheets).toHaveLength(1);
   });
 
+  it('leaves most of thousands of sheets as they are once time is over', () => {
+    const rules = cuttingRules(problem());
+    const box = { length: 100, width: 36 };
+    const sheets = Array.from({ length: 1000 }, () => ({
+      pattern: patternOf(bar, 0, box, rules),
+      count: 1,
+    }));
+    const found = (over: boolean) => {
+      const filled = addSpares(sheets, [0, 0, 5000], [fillBox(box, rules)], rules, () => over);
+      expect(filled.sheets.reduce((sum, { count }) => sum + count, 0)).toBe(1000);
+      expect(produced(filled.sheets, 3)).toEqual([1000, 0, filled.spares[2]]);
+      return filled.spares[2];
+    };
+    const all = found(false);
+    expect(all).toBeGreaterThanOrEqual(1000);
+    expect(found(true)).toBeGreaterThan(0);
+    expect(found(true)).toBeLessThan(all / 2);
+  });
+
   it('cuts on nothing that is worth keeping', () => {
     const keep = [{ leastLength: 90, leastWidth: 16, coinsPerMillion: 100_000 }];
     // 100 x 16 is worth 160; 40 x 20 is scrap.

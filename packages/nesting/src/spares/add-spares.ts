@@ -14,6 +14,9 @@ export interface WithSpares {
   readonly spares: readonly number[];
 }
 
+/** So many sheets are filled whether there is time or not. */
+const FILLED_ANYWAY = 200;
+
 /**
  * Puts spares into the scrap of sheets that are cut anyway, as much of them by
  * area as is found to fit. Nothing else changes: no sheet more, and what goes to
@@ -21,21 +24,26 @@ export interface WithSpares {
  * ones take what fewer are wanted of.
  * @param wanted most spares of each piece
  * @param boxes one for each stock class
+ * @param over true leaves the sheets after the first hundreds as they are
  */
 export function addSpares(
   sheets: readonly PatternCount[],
   wanted: readonly number[],
   boxes: readonly FillBox[],
   rules: CuttingRules,
+  over = () => false,
 ): WithSpares {
   const left = [...wanted];
   const take = (counts: ReadonlyMap<number, number>, sheets: number) => {
     for (const [piece, copies] of counts) left[piece] -= copies * sheets;
   };
+  let tried = 0;
+  const late = () => ++tried > FILLED_ANYWAY && over();
   const appraisers = boxes.map((box) => new Appraiser(box, rules));
 
   const alike = sheets.map(({ pattern: { part, stockClass }, count }) => {
     const each = left.map((copies) => Math.floor(copies / count));
+    if (late() || each.every((copies) => copies === 0)) return { part, stockClass, count };
     const filled = fillScrap(part, each, boxes[stockClass], appraisers[stockClass]);
     take(filled.counts, count);
     return { part: filled.part, stockClass, count };
@@ -43,7 +51,7 @@ export function addSpares(
   const apart = alike.flatMap(({ part, stockClass, count }) => {
     const groups: { part: Part; stockClass: number; count: number }[] = [];
     let plain = count;
-    while (plain > 0 && left.some((copies) => copies > 0)) {
+    while (plain > 0 && left.some((copies) => copies > 0) && !late()) {
       const filled = fillScrap(part, left, boxes[stockClass], appraisers[stockClass]);
       if (filled.counts.size === 0) break;
       const reach = [...filled.counts].map(([piece, copies]) => Math.floor(left[piece] / copies));

@@ -34,22 +34,25 @@ export class ThreeStagePricer extends BoxPricer {
    * @param limits of the machine
    * @param rules for each box, the rule for keeping its remnants, if there is one
    * @param effort above which the worth is not exact
+   * @param over true leaves what is not priced yet, see `BoxPricer`
    */
   constructor(
     boxes: readonly Box[],
     limits: Limits,
     rules: readonly (KeepRule | undefined)[] = [],
     effort = DEFAULT_EFFORT,
+    over = () => false,
   ) {
     const each = shareEffort(boxes, limits, rules, effort);
-    super(boxes, limits, rules, (box, rule) => {
+    const solverFor = (box: Box, rule: KeepRule | undefined) => {
       const kinds = box.firstCuts.map((firstCut) =>
         firstCut === 'along'
           ? bandsSolver(box, limits, rule, each)
           : new TurnedBox(box, (turned) => bandsSolver(turned, limits, rule, each)),
       );
       return new BestOf(kinds);
-    });
+    };
+    super(boxes, limits, rules, solverFor, over);
   }
 }
 
