@@ -1,4 +1,5 @@
 import type { CuttingProblem } from './problem.js';
+import { checkCrowding } from './problem-checks/check-crowding.js';
 import { checkKeepRules } from './problem-checks/check-keep-rules.js';
 import { checkPieces } from './problem-checks/check-pieces.js';
 import { checkShear } from './problem-checks/check-shear.js';
@@ -19,6 +20,7 @@ export function checkProblem(problem: CuttingProblem): void {
   checkPieces(problem.pieces);
   checkStock(problem.stock);
   checkShear(problem);
+  checkCrowding(problem);
   if ((problem.keep ?? []).length > MOST_ENTRIES) tooMany(problem.keep ?? [], 'keep');
   checkKeepRules(problem);
   checkWeights(problem.weights);

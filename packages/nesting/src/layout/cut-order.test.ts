@@ -49,6 +49,16 @@ function sheetOf(contents: readonly (readonly number[])[]): Part {
 const placeOf = ({ from: { x, y } }: PatternCut) => `${x},${y}`;
 
 describe('the order of cuts', () => {
+  it('is had for hundreds of thousands of cuts', () => {
+    const pins = 200_000;
+    const long = { length: 3 * pins + 1, width: 4 };
+    const slice = { extent: 3, part: { kind: 'lay', piece: 5, turned: false } } as const;
+    const parts = Array.from({ length: pins }, () => slice);
+    const cuts = cutsInOrder({ kind: 'split', cuts: 'across', parts }, long, rules);
+    expect(cuts).toHaveLength(pins);
+    expect(gaugeSettings(cuts)).toBe(1);
+  });
+
   it('sets the gauge once for each length that strips are cut to', () => {
     fc.assert(
       fc.property(strips, (contents) => {

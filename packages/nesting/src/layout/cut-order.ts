@@ -19,13 +19,12 @@ export function cutsInOrder(
   const stages = new Map<number, PatternCut[]>();
   for (const cut of cuts) {
     const key = 2 * cut.stage + Number(cut.trim);
-    stages.set(key, [...(stages.get(key) ?? []), cut]);
+    const ofStage = stages.get(key) ?? [];
+    stages.set(key, ofStage);
+    ofStage.push(cut);
   }
-  const ordered: PatternCut[] = [];
-  for (const key of [...stages.keys()].sort((a, b) => a - b)) {
-    ordered.push(...byGauge(stages.get(key) ?? []));
-  }
-  return ordered;
+  const inOrder = [...stages].sort(([a], [b]) => a - b);
+  return inOrder.flatMap(([, ofStage]) => byGauge(ofStage));
 }
 
 /**
@@ -41,18 +40,39 @@ function byGauge(cuts: readonly PatternCut[]): readonly PatternCut[] {
     if (known === undefined) strips.set(strip, [cut]);
     else known.push(cut);
   }
-  const rests = [...strips.values()].map((strip) => ({ strip, next: 0 }));
+  /** What is left of strips, by the setting that each needs next. */
+  const waiting = new Map<number, Rest[]>();
+  const wait = (rest: Rest) => {
+    const near = rest.strip[rest.next]?.near;
+    if (near === undefined) return;
+    const others = waiting.get(near) ?? [];
+    waiting.set(near, others);
+    others.push(rest);
+  };
+  [...strips.values()].forEach((strip, place) => {
+    wait({ strip, place, next: 0 });
+  });
   const ordered: PatternCut[] = [];
-  while (ordered.length < cuts.length) {
-    const heads = rests.flatMap(({ strip, next }) => (next < strip.length ? strip[next].near : []));
-    const setting = heads.reduce((widest, near) => Math.max(widest, near));
-    for (const rest of rests) {
+  while (waiting.size > 0) {
+    const setting = [...waiting.keys()].reduce((widest, near) => Math.max(widest, near));
+    const rests = waiting.get(setting) ?? [];
+    waiting.delete(setting);
+    for (const rest of rests.sort((a, b) => a.place - b.place)) {
       for (; rest.strip[rest.next]?.near === setting; rest.next++) {
         ordered.push(rest.strip[rest.next]);
       }
+      wait(rest);
     }
   }
   return ordered;
+}
+
+/** A strip of which the cuts before the next are made. */
+interface Rest {
+  readonly strip: readonly PatternCut[];
+  /** Of the strip among the others. */
+  readonly place: number;
+  next: number;
 }
 
 /** The same for the cuts that take one strip apart: its far end stays where it is. */

@@ -54,6 +54,23 @@ describe('dropSurplus', () => {
     expect(dropped(problem(1), part, 1, [0, 2])).toEqual([[left, 1]]);
   });
 
+  it('takes a few of a hundred thousand pieces out of one strip', () => {
+    const pins = 150_000;
+    const of: CuttingProblem = {
+      pieces: [{ id: 'pin', length: 1, width: 5, quantity: 1, mayTurn: false }],
+      stock: [{ kind: 'offcut', id: 'A', length: pins, width: 5 }],
+      shear: { firstCut: 'along' },
+    };
+    const rules = cuttingRules(of);
+    const box = { length: pins, width: 5 };
+    const [pin] = strip(5, [1, 0]).part.parts;
+    const parts = Array.from({ length: pins }, () => pin);
+    const full = { extent: 5, part: { kind: 'split', cuts: 'across', parts } } as const;
+    const pattern = patternOf({ kind: 'split', cuts: 'along', parts: [full] }, 0, box, rules);
+    const [left] = dropSurplus([{ pattern, count: 1 }], [pins - 7], [box], rules);
+    expect(left.pattern.counts).toEqual([[0, pins - 7]]);
+  });
+
   it('leaves a strip as it is where narrowing would part off more narrowly than the shear holds', () => {
     const of = {
       ...problem(8),

@@ -1,10 +1,10 @@
 import type { CutBox, CuttingRules } from '../pattern/cutting-rules.js';
-import type { Part, Pattern } from '../pattern/part.js';
+import type { Part, Pattern, Slice } from '../pattern/part.js';
 import type { Cutting, PatternCount } from '../pattern/pattern-count.js';
 import { patternKey } from '../pattern/pattern-key.js';
 import { patternOf } from '../pattern/pattern-of.js';
 import { Appraiser } from './appraise.js';
-import { countsOf, narrowed, slicesWithin, without, withoutSlice } from './take-out.js';
+import { countsOf, narrowed, type Path, partAt, without, withPart } from './take-out.js';
 
 /**
  * Takes out what is cut beyond demand, so that every piece comes out exactly as
@@ -97,27 +97,29 @@ function withoutWholeSlices(
   surplus: number[],
   appraiser: Appraiser,
 ): Part {
+  const mayGo = (of: Part) => [...countsOf(of)].some(([piece]) => surplus[piece] >= sheets);
+  const stays = ({ part }: Slice) => {
+    const counts = [...countsOf(part)];
+    const idle = counts.every(([piece, copies]) => copies * sheets <= surplus[piece]);
+    if (counts.length === 0 || !idle) return true;
+    for (const [piece, copies] of counts) surplus[piece] -= copies * sheets;
+    return false;
+  };
   let left = part;
-  let paths = slicesWithin(left, []);
-  for (let next = paths.shift(); next !== undefined; next = paths.shift()) {
-    const counts = [...countsOf(next.slice.part)];
-    if (counts.length > 0 && counts.every(([piece, copies]) => copies * sheets <= surplus[piece])) {
-      for (const [piece, copies] of counts) surplus[piece] -= copies * sheets;
-      left = narrowed(withoutSlice(left, next.path), next.path.slice(0, -1), appraiser);
-      paths = paths.map((other) => ({ ...other, path: movedUp(other.path, next.path) }));
-    } else {
-      paths.push(...slicesWithin(next.slice.part, next.path));
+  const paths: Path[] = [[]];
+  // It grows as it is gone through.
+  for (const path of paths) {
+    const split = partAt(left, path);
+    if (split.kind === 'lay' || !mayGo(split)) continue;
+    const parts = split.parts.filter(stays);
+    if (parts.length < split.parts.length) {
+      left = narrowed(withPart(left, path, { ...split, parts }), path, appraiser);
     }
+    parts.forEach((_, at) => {
+      paths.push([...path, at]);
+    });
   }
   return left;
-}
-
-/** Where a slice is when another, at `gone`, has been taken out. */
-function movedUp(path: readonly number[], gone: readonly number[]): readonly number[] {
-  const last = gone.length - 1;
-  const beside = path.length > last && gone.slice(0, -1).every((at, i) => path[i] === at);
-  if (!beside || path[last] < gone[last]) return path;
-  return path.map((at, i) => (i === last ? at - 1 : at));
 }
 
 interface Change {

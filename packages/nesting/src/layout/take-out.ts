@@ -67,7 +67,7 @@ export function without(part: Part, piece: number, most: number): readonly Remai
       const inner = { ...slice, part: left };
       found.push(
         countsOf(left).size === 0
-          ? { left: withoutSlice(part, [at]), path: [], copies }
+          ? { left: withoutSlice(part, at), path: [], copies }
           : { left: withSlice(part, at, inner), path: [at, ...path], copies },
       );
     }
@@ -75,20 +75,21 @@ export function without(part: Part, piece: number, most: number): readonly Remai
   return found;
 }
 
-/** The slices of the split that a part is, where it lies in a pattern. */
-export function slicesWithin(
-  part: Part,
-  path: Path,
-): { readonly slice: Slice; readonly path: Path }[] {
-  return part.kind === 'lay' ? [] : part.parts.map((slice, at) => ({ slice, path: [...path, at] }));
+/** The part at the end of a path. */
+export function partAt(part: Part, [at, ...further]: Path): Part {
+  return at === undefined || part.kind === 'lay' ? part : partAt(part.parts[at].part, further);
 }
 
-/** A pattern with a slice gone and those behind it moved up. */
-export function withoutSlice(part: Part, [at, ...further]: Path): Part {
-  if (part.kind === 'lay') return part;
-  if (further.length === 0) return { ...part, parts: part.parts.filter((_, i) => i !== at) };
+/** A pattern with another part at the end of a path. */
+export function withPart(part: Part, [at, ...further]: Path, other: Part): Part {
+  if (at === undefined || part.kind === 'lay') return other;
   const slice = part.parts[at];
-  return withSlice(part, at, { ...slice, part: withoutSlice(slice.part, further) });
+  return withSlice(part, at, { ...slice, part: withPart(slice.part, further, other) });
+}
+
+/** A split with a slice gone and those behind it moved up. */
+function withoutSlice(part: SplitPart, at: number): Part {
+  return { ...part, parts: part.parts.filter((_, i) => i !== at) };
 }
 
 /** Narrows the slices on a path, the innermost first, where that does no harm. */

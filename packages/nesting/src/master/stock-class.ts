@@ -1,7 +1,7 @@
 import type { Box, BoxLay } from '../pattern/box.js';
 import type { KeepValue } from '../pattern/keep-value.js';
 import type { Limits } from '../pattern/limits.js';
-import { withinReach } from '../pattern/within-reach.js';
+import { mayBeFreed } from '../pattern/may-be-freed.js';
 import type { CuttingProblem, Piece, Rolling, Stock } from '../problem.js';
 
 /** A source of equal pieces of stock at one price. */
@@ -119,7 +119,7 @@ function suppliesOf(stock: Stock, share: number, whole: number): readonly Supply
 
 /**
  * The stock within its trimmed edges; undefined where they cannot be trimmed, leave nothing, or
- * hold no piece that the shear could cut free.
+ * hold no piece that the machine could cut free.
  */
 function boxOf(stock: Stock, problem: CuttingProblem, limits: Limits): Box | undefined {
   const trim = stock.kind === 'sheet' ? (problem.shear.trim ?? 0) : 0;
@@ -133,7 +133,7 @@ function boxOf(stock: Stock, problem: CuttingProblem, limits: Limits): Box | und
   );
   const fitting = lays.filter(
     (lay) =>
-      lay.length <= gross.length && lay.width <= gross.width && withinReach(lay, gross, limits),
+      lay.length <= gross.length && lay.width <= gross.width && mayBeFreed(lay, gross, limits),
   );
   if (fitting.length === 0) return undefined;
   return {

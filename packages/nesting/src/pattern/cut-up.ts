@@ -168,12 +168,20 @@ export function across(
   return runs === 'along' ? width : length;
 }
 
-function upTo(from: GrossRectangle, runs: Rolling, near: number): GrossRectangle {
-  return runs === 'along' ? { ...from, width: near } : { ...from, length: near };
+function upTo(
+  { x, y, length, width }: GrossRectangle,
+  runs: Rolling,
+  near: number,
+): GrossRectangle {
+  return runs === 'along' ? { x, y, length, width: near } : { x, y, length: near, width };
 }
 
-function beyond(from: GrossRectangle, runs: Rolling, near: number): GrossRectangle {
+function beyond(
+  { x, y, length, width }: GrossRectangle,
+  runs: Rolling,
+  near: number,
+): GrossRectangle {
   return runs === 'along'
-    ? { ...from, y: from.y + near, width: from.width - near }
-    : { ...from, x: from.x + near, length: from.length - near };
+    ? { x, y: y + near, length, width: width - near }
+    : { x: x + near, y, length: length - near, width };
 }

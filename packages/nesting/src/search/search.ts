@@ -68,6 +68,8 @@ const SHARE_WITHOUT_VALUE = 0.5;
 /** Local searches, each from another start, and those in vain after which the search ends. */
 const ROUNDS = 60;
 const ROUNDS_IN_VAIN = 10;
+/** The same where sheets are settled first: every round starts from others then, and most end in vain. */
+const ROUNDS_OF_MANY = 1_000;
 
 /**
  * Finds a plan of least cost and the bound that says how good it is. Cheap means
@@ -164,9 +166,9 @@ class Hunt {
     if (mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
     if (!incumbent.met && root.finished) await masterOfLikely(ground, incumbent, root);
     let best = incumbent.cost;
-    // Where sheets are settled first, every round starts from others.
-    const mostInVain = local.sheetsFirst ? ROUNDS : ROUNDS_IN_VAIN;
-    for (let round = 0, vain = 0; round <= ROUNDS && vain < mostInVain; round++, vain++) {
+    const rounds = local.sheetsFirst ? ROUNDS_OF_MANY : ROUNDS;
+    const mostInVain = local.sheetsFirst ? ROUNDS_OF_MANY : ROUNDS_IN_VAIN;
+    for (let round = 0, vain = 0; round <= rounds && vain < mostInVain; round++, vain++) {
       if (this.#over) return 'bound met';
       if (this.#left() <= 0) return 'time limit';
       if (incumbent.cost < best) vain = 0;

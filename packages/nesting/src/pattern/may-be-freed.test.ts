@@ -1,0 +1,53 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { everyCutting } from '../every-cutting.test.support.js';
+import { offcut, piece } from '../plan-cutting.test.support.js';
+import { mayBeFreed } from './may-be-freed.js';
+
+const side = fc.integer({ min: 1, max: 9 });
+
+describe('mayBeFreed', () => {
+  it('is true just where trying every cut frees the piece', () => {
+    const seen = { true: 0, false: 0 };
+    fc.assert(
+      fc.property(side, side, side, side, side, fc.nat(2), (l, w, L, W, longestCut, kerf) => {
+        fc.pre(l <= L && w <= W);
+        const problem = {
+          pieces: [piece('a', l, w, 1, { mayTurn: false })],
+          stock: [offcut('A', L, W)],
+          shear: { firstCut: 'either', stages: 'free', longestCut, kerf } as const,
+        };
+        const freed = everyCutting(problem, problem.stock[0]).some(({ counts }) => counts[0] > 0);
+        const limits = { longestCut, kerf, narrowest: 1 };
+        const lay = { length: l + kerf, width: w + kerf };
+        expect(mayBeFreed(lay, { length: L + kerf, width: W + kerf }, limits)).toBe(freed);
+        seen[`${freed}`]++;
+      }),
+      { numRuns: 2000 },
+    );
+    expect(Math.min(seen.true, seen.false)).toBeGreaterThan(100);
+  });
+
+  it('is true wherever trying every cut frees the piece, whatever is too narrow', () => {
+    const seen = { true: 0, false: 0 };
+    const narrow = fc.integer({ min: 1, max: 5 });
+    fc.assert(
+      fc.property(side, side, side, side, narrow, fc.nat(2), (l, w, L, W, narrowestStrip, kerf) => {
+        fc.pre(l <= L && w <= W);
+        const problem = {
+          pieces: [piece('a', l, w, 1, { mayTurn: false })],
+          stock: [offcut('A', L, W)],
+          shear: { firstCut: 'either', stages: 'free', narrowestStrip, kerf } as const,
+        };
+        const freed = everyCutting(problem, problem.stock[0]).some(({ counts }) => counts[0] > 0);
+        const limits = { longestCut: Number.POSITIVE_INFINITY, kerf, narrowest: narrowestStrip };
+        const lay = { length: l + kerf, width: w + kerf };
+        const may = mayBeFreed(lay, { length: L + kerf, width: W + kerf }, limits);
+        if (freed) expect(may).toBe(true);
+        seen[`${may}`]++;
+      }),
+      { numRuns: 2000 },
+    );
+    expect(Math.min(seen.true, seen.false)).toBeGreaterThan(100);
+  });
+});
