@@ -12,7 +12,7 @@ import { type Filled, StripRule } from './strip-rule.js';
 /** Of thousands of offcuts, so many of the largest that are left are looked at. */
 const MOST_CLASSES = 400;
 /** The same once time is over. */
-const FEW_CLASSES = 40;
+const FEW_CLASSES = 100;
 /** So many patterns are priced whether there is time or not, for there must be some plan. */
 const PRICED_ANYWAY = 4;
 
