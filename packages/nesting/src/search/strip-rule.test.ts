@@ -60,12 +60,13 @@ describe('StripRule', () => {
   });
 
   it('finds nothing where pieces are narrower than may be parted', () => {
-    const order = {
-      pieces: [piece('a', 33, 3, 3, still)],
-      stock: [sheet('s', 100, 10)],
-      shear: { firstCut: 'along', narrowestStrip: 4 },
-    } as const;
-    expect(filled(order).part).toBeUndefined();
+    const lays = [{ piece: 0, turned: false, length: 33, width: 3 }];
+    const box = { length: 100, width: 10, firstCuts: ['along'] as const, lays };
+    const parts = [3, 4].map((narrowest) => {
+      const limits = { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest };
+      return new StripRule(box, 'along', limits).fill([3]).part;
+    });
+    expect(parts.map((part) => part === undefined)).toEqual([false, true]);
   });
 
   it('makes what can be cut, whatever must not be parted', () => {
