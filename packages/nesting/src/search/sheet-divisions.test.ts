@@ -22,7 +22,8 @@ function faceOf({
   narrowest,
 }: typeof drawn extends fc.Arbitrary<infer T> ? T : never) {
   const { ground } = groundOf({
-    pieces: extents.map((extent, i) => piece(`p${i}`, 30, extent, 1)),
+    // The last can be cut whatever must not be parted.
+    pieces: [...extents, breadth].map((extent, i) => piece(`p${i}`, 30, extent, 1)),
     stock: [sheet('s', 30, breadth)],
     shear: { firstCut: 'along', narrowestStrip: narrowest },
   });
