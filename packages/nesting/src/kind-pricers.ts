@@ -10,6 +10,7 @@ import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js'
 import type { StripLister } from './pattern/strip-lister.js';
 import type { KeepRule, Stages } from './problem.js';
 import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
+import type { TriedHeights } from './three-stage/whole-bands.js';
 import { affordablePricer, boundingPricer } from './two-stage/affordable-pricers.js';
 import type { TriedWidths } from './two-stage/strip-family.js';
 import { stripLister } from './two-stage/strip-lists.js';
@@ -102,27 +103,30 @@ function boxPricers(
 ): Pick<KindPricers, 'exact' | 'quick'> {
   const { boxes, demand, limits, keep } = request;
   const rules = boxes.map(() => request.rule);
-  const three = (left: readonly Box[]) =>
-    new ThreeStagePricer(left, limits, rules, DEFAULT_EFFORT, over);
+  const three = (left: readonly Box[], heights: TriedHeights = 'few') =>
+    new ThreeStagePricer(left, limits, rules, DEFAULT_EFFORT, over, heights);
   const free = (left: readonly Box[]) => new FreePricer(left, limits, rules, DEFAULT_EFFORT, over);
-  const allThree = new LazyPricer(() => three(boxes));
+  const exact = new LazyPricer(() => (stages === 3 ? three(boxes, 'every') : free(boxes)));
+  // Where every tick matters, few heights of bands are much quicker than all.
+  const alike = stages === 3 && limits.narrowest <= 1 && request.rule === undefined;
+  const mostThree = alike ? exact : new LazyPricer(() => three(boxes));
   const strips = new LazyPricer(() =>
     stripsFor(request, demand, keep === undefined ? 'needed' : 'few'),
   );
-  const all = new BothPricers(strips, allThree);
+  const all = new BothPricers(strips, mostThree);
   const quick = (wanted: readonly number[]) => {
     if (wanted === demand) return all;
     // Fewer kinds of pieces make fewer places to cut at.
     const kinds = wanted.filter((count) => count > 0).length;
     const left = wantedOnly(boxes, wanted);
-    const mostly = kinds <= wanted.length / 2 ? three(left) : allThree;
+    const mostly = kinds <= wanted.length / 2 ? three(left) : mostThree;
     if (kinds > FEW_KINDS) return new BothPricers(stripsFor(request, wanted), mostly);
     const mindful = new MindfulPricer(mostly, wanted);
     if (stages === 3) return new BothPricers(stripsFor(request, wanted), mindful);
     const freely = new MindfulPricer(free(left), wanted);
     return new BothPricers(stripsFor(request, wanted), new BothPricers(mindful, freely));
   };
-  return { exact: stages === 3 ? allThree : new LazyPricer(() => free(boxes)), quick };
+  return { exact, quick };
 }
 
 function stripsFor(

@@ -11,7 +11,7 @@ import type { Box } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
 import type { KeepRule } from '../problem.js';
 import { RasterBands } from './raster-bands.js';
-import { WholeBands } from './whole-bands.js';
+import { type TriedHeights, WholeBands } from './whole-bands.js';
 
 /**
  * The most valuable patterns of three stages and a last trim: bands, sections,
@@ -35,6 +35,7 @@ export class ThreeStagePricer extends BoxPricer {
    * @param rules for each box, the rule for keeping its remnants, if there is one
    * @param effort above which the worth is not exact
    * @param over true leaves what is not priced yet, see `BoxPricer`
+   * @param heights of bands that are tried where every tick matters; with few the worth need not hold for all
    */
   constructor(
     boxes: readonly Box[],
@@ -42,13 +43,14 @@ export class ThreeStagePricer extends BoxPricer {
     rules: readonly (KeepRule | undefined)[] = [],
     effort = DEFAULT_EFFORT,
     over = () => false,
+    heights: TriedHeights = 'every',
   ) {
     const each = shareEffort(boxes, limits, rules, effort);
     const solverFor = (box: Box, rule: KeepRule | undefined) => {
       const kinds = box.firstCuts.map((firstCut) =>
         firstCut === 'along'
-          ? bandsSolver(box, limits, rule, each)
-          : new TurnedBox(box, (turned) => bandsSolver(turned, limits, rule, each)),
+          ? bandsSolver(box, limits, rule, each, heights)
+          : new TurnedBox(box, (turned) => bandsSolver(turned, limits, rule, each, heights)),
       );
       return new BestOf(kinds);
     };
@@ -62,15 +64,16 @@ function bandsSolver(
   limits: Limits,
   rule: KeepRule | undefined,
   effort: Effort,
+  heights: TriedHeights,
 ): BoxSolver {
-  if (rule === undefined) return plainSolver(box, limits, effort);
-  if (wholeSizes(box, effort)) return new WholeBands(box, limits, rule);
-  return new CreditBox(box, limits, rule, plainSolver(box, limits, effort));
+  if (rule === undefined) return plainSolver(box, limits, effort, heights);
+  if (wholeSizes(box, effort)) return new WholeBands(box, limits, rule, heights);
+  return new CreditBox(box, limits, rule, plainSolver(box, limits, effort, heights));
 }
 
-function plainSolver(box: Box, limits: Limits, effort: Effort): BoxSolver {
+function plainSolver(box: Box, limits: Limits, effort: Effort, heights: TriedHeights): BoxSolver {
   if (limits.narrowest > 1 && wholeSizes(box, effort)) {
-    return new WholeBands(box, limits);
+    return new WholeBands(box, limits, undefined, heights);
   }
   const step = coarseStep(box, limits, effort, (box, limits) => {
     const { xs, ys } = boxRaster(box, limits);

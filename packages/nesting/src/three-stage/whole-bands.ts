@@ -12,12 +12,20 @@ import { fillRow, remnantAt } from './fill-row.js';
 import { sectionColumns } from './section-columns.js';
 
 /**
+ * Which heights of bands are tried: `few` are those of the pieces, and what slivers demand beyond, which
+ * is much quicker and finds good patterns; `every` is needed for the best.
+ */
+export type TriedHeights = 'few' | 'every';
+
+/**
  * The same as `RasterBands` where every tick matters: nothing narrower than the
  * limit may be parted off, or remnants are worth what the rule for keeping them
  * gives. Sections of every whole length and height; exact, but slower. Where remnants
  * are worth nothing, stacks are the same for all lengths to which the same pieces can be trimmed.
  */
 export class WholeBands implements BoxSolver {
+  /** By height, 1 where bands are tried. */
+  readonly #tried: Uint8Array;
   readonly #box: Box;
   readonly #limits: Limits;
   readonly #remnants: RemnantTable | undefined;
@@ -46,7 +54,13 @@ export class WholeBands implements BoxSolver {
   #values: ArrayLike<number> = [];
   #coin = 0;
 
-  constructor(box: Box, limits: Limits, rule?: KeepRule) {
+  /** @param heights of bands that are tried */
+  constructor(
+    box: Box,
+    limits: Limits,
+    rule: KeepRule | undefined,
+    heights: TriedHeights = 'every',
+  ) {
     const { length, width } = box;
     this.#box = box;
     this.#limits = limits;
@@ -55,6 +69,7 @@ export class WholeBands implements BoxSolver {
     }
     this.#reach = limits.longestCut + limits.kerf;
     this.#lays = grouped(laysWithin(box), (lay) => lay.width);
+    this.#tried = triedHeights(box, limits, heights);
     const everyLength = rule !== undefined;
     this.#columnOf = sectionColumns(box, limits, everyLength);
     this.#stack = new Float64Array((this.#columnOf[length] + 1) * (width + 1));
@@ -81,7 +96,8 @@ export class WholeBands implements BoxSolver {
       else withKerf(width, this.#limits, this.#stackRow, this.#stack, start);
     }
     for (let y = 1; y <= width; y++) {
-      if (this.#sameSections(y)) this.#band[y] = this.#band[y - 1];
+      if (this.#tried[y] === 0) this.#band[y] = 0;
+      else if (this.#tried[y - 1] === 1 && this.#sameSections(y)) this.#band[y] = this.#band[y - 1];
       else {
         this.#fillSections(y);
         this.#band[y] = this.#whole(this.#sectionRow, length, y);
@@ -216,6 +232,18 @@ export class WholeBands implements BoxSolver {
       ? undefined
       : { kind: 'lay', piece: lay.piece, turned: lay.turned };
   }
+}
+
+function triedHeights(box: Box, { kerf, narrowest }: Limits, heights: TriedHeights): Uint8Array {
+  const tried = new Uint8Array(box.width + 1);
+  if (heights === 'every') return tried.fill(1);
+  tried[box.width] = 1;
+  for (const { width } of laysWithin(box)) {
+    tried[width] = 1;
+    // A typed array takes nothing beyond its end.
+    tried[width + kerf + narrowest] = 1;
+  }
+  return tried;
 }
 
 /** Remnants join the rest behind the last part, where they are worth no less. */
