@@ -108,11 +108,11 @@ export class MetalGrounds {
     return this.#shared.firstFit(demand, classes);
   }
 
-  /** @param withoutValue see the ground's */
+  /** @param others see the ground's */
   for(
     objective: Objective,
     deadline: Deadline,
-    withoutValue?: SearchGround['withoutValue'],
+    others: Partial<Pick<SearchGround, 'withoutValue' | 'inTwoStages'>> = {},
   ): SearchGround {
     const { classes, boxes, demand, rules, engines, effort } = this.#request;
     const penalties = shortagePenalties(classes, demand, objective);
@@ -127,7 +127,8 @@ export class MetalGrounds {
       penalties,
       scale: exactScale(most),
       limits: rules.limits,
-      withoutValue,
+      withoutValue: others.withoutValue,
+      inTwoStages: others.inTwoStages,
       everyPattern: (over) => everyPattern(boxes, demand, rules, over),
       engines,
       deadline,

@@ -12,6 +12,7 @@ import {
 } from './pattern/cutting-rules.js';
 import { keptValue } from './pattern/kept-value.js';
 import type { Layout, PlanEffort, PlanOutcome, SearchEnding } from './plan.js';
+import { planningInTwoStages } from './planning-in-two-stages.js';
 import { PlanningWithoutValue } from './planning-without-value.js';
 import type { CuttingProblem, Metal } from './problem.js';
 import { keptCoins, type Planned, sheetsUsed } from './search/planned.js';
@@ -82,11 +83,15 @@ export async function planOneMetal(
     effort: { ...effort, patterns: grounds.book.bands.length + grounds.book.sheets.length },
     ending,
   });
-  const withoutValue =
+  const valueless = (problem: CuttingProblem) =>
     worth && new PlanningWithoutValue({ problem, worth, engines, effort, over, seed });
+  const inTwoStages =
+    rules.stages === 2
+      ? undefined
+      : planningInTwoStages({ ...setting, worth }, valueless(twoStages(problem)), seed);
   const { start } = grounds;
   const found = await search({
-    ground: grounds.for(leastMoney, deadline, withoutValue),
+    ground: grounds.for(leastMoney, deadline, { withoutValue: valueless(problem), inTwoStages }),
     known: start,
     brief: false,
     seed,
@@ -113,6 +118,11 @@ export async function planOneMetal(
   }
   const sheets = finished(planned, found.cost, request, classes, boxes, rules);
   return planOf(sheets, found.bound, found.ending);
+}
+
+/** The same problem with all stock cut in two stages. */
+function twoStages(problem: CuttingProblem): CuttingProblem {
+  return { ...problem, shear: { ...problem.shear, stages: 2 } };
 }
 
 /** Surplus taken out, spares put in, and the whole made less trouble, at no more cost. */

@@ -71,6 +71,7 @@ export function groundOf(
     proper: (pattern: Pattern) => pattern,
     bare: undefined,
     withoutValue: undefined,
+    inTwoStages: undefined,
     stripLister: pricers.strips,
     everyPattern: (over: () => boolean) => everyPattern(boxes, demand, rules, over),
     firstFit: (wanted: readonly number[], stock: typeof classes) =>

@@ -40,6 +40,13 @@ export interface SearchGround {
   readonly bare: ((planned: readonly Planned[]) => readonly Planned[]) | undefined;
   /** Plans made as if offcuts and remnants were worth nothing; undefined where they are worth nothing anyway. */
   readonly withoutValue: PlansWithoutValue | undefined;
+  /**
+   * Makes plans with all stock cut in two stages; `tell` is called now and then, and with each that is better
+   * than those before. Undefined where patterns have no more stages anyway.
+   */
+  readonly inTwoStages:
+    | ((until: Deadline, tell: (better?: readonly Planned[]) => void) => Promise<void>)
+    | undefined;
   /** Cuts a demand from some of the stock by the rule of thumb; undefined where that is not enough. */
   readonly firstFit: (
     demand: readonly number[],

@@ -65,6 +65,8 @@ const SHARE_TO_CLOSE_SOON = 0.25;
 const SHARE_TO_CLOSE = 0.6;
 /** Share of the time left in which a plan is made as if remnants were worth nothing. */
 const SHARE_WITHOUT_VALUE = 0.5;
+/** The same in which plans are made in two stages, where patterns of more take long to price. */
+const SHARE_IN_TWO_STAGES = 0.5;
 /** Local searches, each from another start, and those in vain after which the search ends. */
 const ROUNDS = 60;
 const ROUNDS_IN_VAIN = 10;
@@ -183,8 +185,11 @@ class Hunt {
   }
 
   async #solveRoot(): Promise<LinearResult | undefined> {
-    const root = await rootPlan(this.#ground, this.#master, (scaled) =>
-      this.incumbent.wouldMeet(scaled),
+    const root = await rootPlan(
+      this.#ground,
+      this.#master,
+      (scaled) => this.incumbent.wouldMeet(scaled),
+      () => this.#inTwoStages(),
     );
     this.#multipliers = root.bound.asked;
     this.incumbent.raise(root.bound.scaled);
@@ -241,6 +246,19 @@ class Hunt {
     for (const { pattern } of this.incumbent.planned ?? []) book.addPattern(pattern);
     if (multipliers === undefined || this.#left() <= 0) return;
     this.incumbent.raise(boundBy(this.#ground, multipliers).scaled);
+  }
+
+  /** Takes plans made with all stock cut in two stages, and learns the patterns of the best. */
+  async #inTwoStages(): Promise<void> {
+    const { inTwoStages, withoutValue, book, deadline } = this.#ground;
+    if (inTwoStages === undefined || this.#left() <= 0) return;
+    // A plan without value was made already, of all kinds of patterns.
+    if (withoutValue !== undefined && this.#many) return;
+    await inTwoStages(shareOf(deadline, SHARE_IN_TWO_STAGES), (better) => {
+      this.incumbent.offer(better);
+      this.incumbent.tell('local search');
+    });
+    for (const { pattern } of this.incumbent.planned ?? []) book.addPattern(pattern);
   }
 
   get #ending(): SearchEnding {
