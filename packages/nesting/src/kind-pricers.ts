@@ -87,28 +87,32 @@ function twoStagePricers(request: PricerRequest): KindPricers {
 }
 
 function moreStagesPricers(stages: Stages, request: PricerRequest): KindPricers {
-  const { exact, quick } = boxPricers(stages, request, request.over);
+  const { exact, quick } = boxPricers(stages, request, request.over, 'few');
   // There must be some plan, however late it is.
-  const whenever = boxPricers(stages, request, () => false);
+  const whenever = boxPricers(stages, request, () => false, 'every');
   const thorough = (wanted: readonly number[]) =>
     new BothPricers(bareStripsFor(request, wanted), whenever.quick(wanted));
   return { exact, quick, thorough, strips: () => undefined };
 }
 
-/** Pricers of three stages or free cutting; the quick ones look at strips besides. */
+/**
+ * Pricers of three stages or free cutting; the quick ones look at strips besides.
+ * @param heights of bands that the quick ones try where every tick matters: few are much quicker than all
+ */
 function boxPricers(
   stages: Stages,
   request: PricerRequest,
   over: () => boolean,
+  heights: TriedHeights,
 ): Pick<KindPricers, 'exact' | 'quick'> {
   const { boxes, demand, limits, keep } = request;
   const rules = boxes.map(() => request.rule);
-  const three = (left: readonly Box[], heights: TriedHeights = 'few') =>
-    new ThreeStagePricer(left, limits, rules, DEFAULT_EFFORT, over, heights);
+  const three = (left: readonly Box[], tried = heights) =>
+    new ThreeStagePricer(left, limits, rules, DEFAULT_EFFORT, over, tried);
   const free = (left: readonly Box[]) => new FreePricer(left, limits, rules, DEFAULT_EFFORT, over);
   const exact = new LazyPricer(() => (stages === 3 ? three(boxes, 'every') : free(boxes)));
-  // Where every tick matters, few heights of bands are much quicker than all.
-  const alike = stages === 3 && limits.narrowest <= 1 && request.rule === undefined;
+  const everyHeight = heights === 'every' || (limits.narrowest <= 1 && request.rule === undefined);
+  const alike = stages === 3 && everyHeight;
   const mostThree = alike ? exact : new LazyPricer(() => three(boxes));
   const strips = new LazyPricer(() =>
     stripsFor(request, demand, keep === undefined ? 'needed' : 'few'),

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_EFFORT } from '../box-solver/effort.js';
 import { expectBest, expectNotTooLittle } from '../box-solver/expect-best.test.support.js';
 import { boxCase } from '../box-solver/random-box.test.support.js';
 import { FreePricer } from '../free-guillotine/free-pricer.js';
 import { ThreeStagePricer } from './three-stage-pricer.js';
+import type { TriedHeights } from './whole-bands.js';
 
 const three = { stages: 3, pricer: ThreeStagePricer } as const;
 
@@ -29,6 +31,36 @@ describe('ThreeStagePricer', () => {
       ),
       { numRuns: 300 },
     );
+  });
+
+  it('finds patterns that are worth what it says where few heights of bands are tried', () => {
+    const seen = { all: 0, less: 0 };
+    fc.assert(
+      fc.property(
+        boxCase({ most: 40, narrowest: true, keep: true }),
+        ({ box, limits, values, coin, rule }) => {
+          const priced = (heights: TriedHeights) =>
+            new ThreeStagePricer([box], limits, [rule], DEFAULT_EFFORT, () => false, heights).price(
+              values,
+              coin,
+            );
+          const [every] = priced('every').worth;
+          const few = priced('few');
+          expect(few.worth[0]).toBeLessThanOrEqual(every);
+          for (const { pattern, worth } of few.patterns(0)) {
+            const own = pattern.counts.reduce(
+              (sum, [piece, copies]) => sum + values[piece] * copies,
+              coin * pattern.kept,
+            );
+            expect(own).toBeGreaterThanOrEqual(worth);
+          }
+          seen[few.worth[0] === every ? 'all' : 'less']++;
+        },
+      ),
+      { numRuns: 300 },
+    );
+    expect(seen.all).toBeGreaterThan(200);
+    expect(seen.less).toBeGreaterThan(5);
   });
 
   it('is worth no more than free cuts, and as much where three stages are enough', () => {
