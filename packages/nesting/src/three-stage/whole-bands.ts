@@ -96,7 +96,7 @@ export class WholeBands implements BoxSolver {
       else withKerf(width, this.#limits, this.#stackRow, this.#stack, start);
     }
     for (let y = 1; y <= width; y++) {
-      if (this.#tried[y] === 0) this.#band[y] = 0;
+      if (this.#tried[y] === 0) this.#band[y] = this.#remnant(length, y);
       else if (this.#tried[y - 1] === 1 && this.#sameSections(y)) this.#band[y] = this.#band[y - 1];
       else {
         this.#fillSections(y);
