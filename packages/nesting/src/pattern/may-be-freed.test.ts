@@ -28,6 +28,15 @@ describe('mayBeFreed', () => {
     expect(Math.min(seen.true, seen.false)).toBeGreaterThan(100);
   });
 
+  it('is false where the piece is narrower than may be parted, unless it is as long or wide as the box', () => {
+    const limits = { longestCut: Number.POSITIVE_INFINITY, kerf: 2, narrowest: 5 };
+    const box = { length: 22, width: 12 };
+    const may = (length: number, width: number) => mayBeFreed({ length, width }, box, limits);
+    expect([may(6, 9), may(7, 9), may(9, 6), may(9, 7)]).toEqual([false, true, false, true]);
+    expect([may(22, 6), may(22, 7), may(6, 12), may(22, 12)]).toEqual([false, true, false, true]);
+    expect(mayBeFreed({ length: 6, width: 9 }, { length: 6, width: 12 }, limits)).toBe(true);
+  });
+
   it('is true wherever trying every cut frees the piece, whatever is too narrow', () => {
     const seen = { true: 0, false: 0 };
     const narrow = fc.integer({ min: 1, max: 5 });

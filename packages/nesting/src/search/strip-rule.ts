@@ -136,7 +136,7 @@ export class StripRule {
       const { lay, across: own } = order[at];
       if (inHand.wanted(lay.piece) <= 0) this.#alongs.remove(at);
       else if (own <= across && inHand.left(lay.piece) > 0) return at;
-      else if (own <= across) at++;
+      else at++;
     }
   }
 }
