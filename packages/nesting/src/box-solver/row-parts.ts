@@ -55,7 +55,10 @@ export function rowParts(
 ): readonly number[] {
   const least = limits.narrowest + limits.kerf;
   let left = extent;
-  while (best(left) !== worth) left--;
+  while (best(left) !== worth) {
+    left--;
+    if (left < 0) throw new Error(`no row within ${extent} ticks is worth so much`);
+  }
   const parts: number[] = [];
   for (;;) {
     const worth = best(left);

@@ -116,7 +116,9 @@ export class WholeBands implements BoxSolver {
     const { length, width } = this.#box;
     const band = (y: number) => this.#band[y];
     const bands = this.#rowParts(this.#bandRow, width, length, this.#worth, band);
-    return divided('along', bands, (y) => this.#sectionsPart(y));
+    return divided('along', bands, (y) =>
+      this.#tried[y] === 1 ? this.#sectionsPart(y) : undefined,
+    );
   }
 
   /** Stacks of every height in sections of one length. */
