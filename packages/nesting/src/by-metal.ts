@@ -1,4 +1,5 @@
 import type { CuttingProblem, Metal } from './problem.js';
+import { metalKey } from './problem-checks/check-metal.js';
 
 /** The pieces of one metal and thickness, with the stock that they can be cut from. */
 export interface MetalPart {
@@ -32,8 +33,4 @@ function metalOf(metal: string | undefined, thickness: number | undefined): Meta
     ...(metal === undefined ? {} : { metal }),
     ...(thickness === undefined ? {} : { thickness }),
   };
-}
-
-function metalKey({ metal, thickness }: Metal): string {
-  return JSON.stringify([metal ?? null, thickness ?? null]);
 }

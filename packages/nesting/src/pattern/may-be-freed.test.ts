@@ -2,9 +2,23 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { everyCutting } from '../every-cutting.test.support.js';
 import { offcut, piece } from '../plan-cutting.test.support.js';
+import type { Shear } from '../problem.js';
 import { mayBeFreed } from './may-be-freed.js';
 
 const side = fc.integer({ min: 1, max: 9 });
+
+type Sides = readonly [length: number, width: number];
+
+/** Whether trying every cut at every tick frees a piece, which may not turn, from an offcut. */
+function everFreed([l, w]: Sides, [L, W]: Sides, machine: Partial<Shear>): boolean {
+  const stock = offcut('A', L, W);
+  const problem = {
+    pieces: [piece('a', l, w, 1, { mayTurn: false })],
+    stock: [stock],
+    shear: { firstCut: 'either', stages: 'free', ...machine } as const,
+  };
+  return everyCutting(problem, stock).some(({ counts }) => counts[0] > 0);
+}
 
 describe('mayBeFreed', () => {
   it('is true just where trying every cut frees the piece', () => {
@@ -12,12 +26,7 @@ describe('mayBeFreed', () => {
     fc.assert(
       fc.property(side, side, side, side, side, fc.nat(2), (l, w, L, W, longestCut, kerf) => {
         fc.pre(l <= L && w <= W);
-        const problem = {
-          pieces: [piece('a', l, w, 1, { mayTurn: false })],
-          stock: [offcut('A', L, W)],
-          shear: { firstCut: 'either', stages: 'free', longestCut, kerf } as const,
-        };
-        const freed = everyCutting(problem, problem.stock[0]).some(({ counts }) => counts[0] > 0);
+        const freed = everFreed([l, w], [L, W], { longestCut, kerf });
         const limits = { longestCut, kerf, narrowest: 1 };
         const lay = { length: l + kerf, width: w + kerf };
         expect(mayBeFreed(lay, { length: L + kerf, width: W + kerf }, limits)).toBe(freed);
@@ -43,12 +52,7 @@ describe('mayBeFreed', () => {
     fc.assert(
       fc.property(side, side, side, side, narrow, fc.nat(2), (l, w, L, W, narrowestStrip, kerf) => {
         fc.pre(l <= L && w <= W);
-        const problem = {
-          pieces: [piece('a', l, w, 1, { mayTurn: false })],
-          stock: [offcut('A', L, W)],
-          shear: { firstCut: 'either', stages: 'free', narrowestStrip, kerf } as const,
-        };
-        const freed = everyCutting(problem, problem.stock[0]).some(({ counts }) => counts[0] > 0);
+        const freed = everFreed([l, w], [L, W], { narrowestStrip, kerf });
         const limits = { longestCut: Number.POSITIVE_INFINITY, kerf, narrowest: narrowestStrip };
         const lay = { length: l + kerf, width: w + kerf };
         const may = mayBeFreed(lay, { length: L + kerf, width: W + kerf }, limits);

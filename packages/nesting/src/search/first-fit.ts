@@ -25,7 +25,7 @@ const PRICED_ANYWAY = 4;
  * Where the shear's limits forbid what the rule of thumb does, a pattern with most
  * metal used takes its place.
  * @param pricerFor finds a pattern wherever there is one
- * @param over asked before patterns are priced again and again, which takes time; true gives up
+ * @param over whether time is over: true looks at fewer offcuts, and gives up pricing patterns again and again
  * @returns undefined where the stock ran out before the demand was met, or it gave up
  */
 export function firstFit(
