@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { kindPricers } from './kind-pricers.js';
 import type { Box } from './pattern/box.js';
+import { keptValue } from './pattern/kept-value.js';
 
 const KINDS = 60;
 
@@ -34,5 +35,30 @@ describe('kindPricers', () => {
     expect(pricersOf(3).strips()).toBeDefined();
     // 120,000 ways to lie on boxes: what could be listed would leave out the smallest.
     expect(pricersOf(2000).strips()).toBeUndefined();
+  });
+
+  it('tells pricers in turn, the exact one last, and a rough one where remnants have a value', () => {
+    const rule = { leastLength: 4, leastWidth: 2, coinsPerMillion: 300_000 };
+    for (const stages of [2, 3, 'free'] as const) {
+      for (const keeps of [undefined, rule]) {
+        const { exact, inTurn, rough } = kindPricers(stages, {
+          boxes: [box(12)],
+          demand: Array.from({ length: KINDS }, () => 1),
+          limits: { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 },
+          rule: keeps,
+          keep: keeps && ((length, width) => keptValue(length, width, keeps)),
+          over: () => false,
+        });
+        expect(inTurn.at(-1)).toBe(exact);
+        expect(rough === undefined).toBe(stages === 2 || keeps === undefined);
+        const values = Array.from({ length: KINDS }, (_, piece) => 2 + (piece % 3));
+        const worths = inTurn.map((pricer) => pricer.price(values, 1).worth[0]);
+        // None of them finds more than the exact one, and that no more than the rough one.
+        expect(Math.max(...worths)).toBe(worths.at(-1));
+        expect(rough?.pricer.price(values, 1).worth[0] ?? worths.at(-1)).toBeGreaterThanOrEqual(
+          worths.at(-1) ?? Number.NaN,
+        );
+      }
+    }
   });
 });

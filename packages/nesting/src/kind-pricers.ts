@@ -1,6 +1,10 @@
-import { DEFAULT_EFFORT } from './box-solver/effort.js';
+import { DEFAULT_EFFORT, ROUGH_EFFORT } from './box-solver/effort.js';
+import { RoughPricer } from './box-solver/rough-pricer.js';
+import { shareEffort } from './box-solver/share-effort.js';
 import { FreePricer } from './free-guillotine/free-pricer.js';
+import { freeSolver } from './free-guillotine/free-solver.js';
 import { forAllBoxes, largestBoxes } from './largest-boxes.js';
+import type { KeptInBand } from './master/band-book.js';
 import type { Box } from './pattern/box.js';
 import { type KeepValue, worthless } from './pattern/keep-value.js';
 import { LazyPricer } from './pattern/lazy-pricer.js';
@@ -9,8 +13,8 @@ import { MindfulPricer } from './pattern/mindful-pricer.js';
 import type { PatternPricer, PricedPatterns } from './pattern/pattern-pricer.js';
 import type { StripLister } from './pattern/strip-lister.js';
 import type { KeepRule, Stages } from './problem.js';
-import { ThreeStagePricer } from './three-stage/three-stage-pricer.js';
-import type { TriedHeights } from './three-stage/whole-bands.js';
+import { ThreeStagePricer, threeStageSolver } from './three-stage/three-stage-pricer.js';
+import type { TriedSizes } from './three-stage/whole-bands.js';
 import { affordablePricer, boundingPricer } from './two-stage/affordable-pricers.js';
 import type { TriedWidths } from './two-stage/strip-family.js';
 import { stripLister } from './two-stage/strip-lists.js';
@@ -20,6 +24,10 @@ import { valuedTwoStagePricer } from './two-stage/valued-two-stage-pricer.js';
 export interface KindPricers {
   /** Prices all patterns of the kind, so that its worth makes a bound. */
   readonly exact: PatternPricer;
+  /** For the whole demand, each takes longer than the one before and finds more; the last is the exact one. */
+  readonly inTurn: readonly PatternPricer[];
+  /** Where the exact one takes far longer than pieces alone would; undefined where it does not. */
+  readonly rough: RoughPricing | undefined;
   /** Quick ones that find good patterns for so many of each piece. */
   readonly quick: (demand: readonly number[]) => PatternPricer;
   /**
@@ -34,6 +42,14 @@ export interface KindPricers {
   readonly strips: () => StripLister | undefined;
 }
 
+/** Pricing for bounds alone, see `RoughPricer`. */
+export interface RoughPricing {
+  readonly pricer: PatternPricer;
+  /** What is kept of the one band that each of its patterns is. */
+  readonly keptBeside: KeptInBand;
+  readonly whole: RoughPricer['whole'];
+}
+
 /** What the pricers of every kind work from. */
 export interface PricerRequest {
   readonly boxes: readonly Box[];
@@ -46,6 +62,8 @@ export interface PricerRequest {
   readonly over: () => boolean;
 }
 
+/** Up to so many rectangles of whole ticks of all boxes, free cuts are priced at every tick in hundredths of a second. */
+const FEW_CELLS = 300_000;
 /** Up to so many kinds of pieces, patterns are priced quickly enough to be mindful of demand. */
 const FEW_KINDS = 14;
 
@@ -60,7 +78,11 @@ export function kindPricers(stages: Stages, request: PricerRequest): KindPricers
   if (boxes === request.boxes) return pricers;
   const exact = forAllBoxes(pricers.exact, request.boxes, boxes, request.rule);
   // What is listed must be all there is.
-  return { ...pricers, exact, strips: () => undefined };
+  const inTurn = [...pricers.inTurn.slice(0, -1), exact];
+  const { rough } = pricers;
+  if (rough === undefined) return { ...pricers, exact, inTurn, strips: () => undefined };
+  const pricer = forAllBoxes(rough.pricer, request.boxes, boxes, request.rule);
+  return { ...pricers, exact, inTurn, rough: { ...rough, pricer }, strips: () => undefined };
 }
 
 function pricersOf(stages: Stages, request: PricerRequest): KindPricers {
@@ -83,41 +105,45 @@ function twoStagePricers(request: PricerRequest): KindPricers {
         );
   const quick = (wanted: readonly number[]) =>
     wanted === demand ? whole : stripsFor(request, wanted);
-  return { exact, quick, thorough: (wanted) => bareStripsFor(request, wanted), strips };
+  const inTurn = exact === whole ? [exact] : [whole, exact];
+  const thorough = (wanted: readonly number[]) => bareStripsFor(request, wanted);
+  return { exact, inTurn, rough: undefined, quick, thorough, strips };
 }
 
 function moreStagesPricers(stages: Stages, request: PricerRequest): KindPricers {
-  const { exact, quick } = boxPricers(stages, request, request.over, 'few');
+  const { quick, ...pricers } = boxPricers(stages, request, request.over, 'few');
   // There must be some plan, however late it is.
   const whenever = boxPricers(stages, request, () => false, 'every');
   const thorough = (wanted: readonly number[]) =>
     new BothPricers(bareStripsFor(request, wanted), whenever.quick(wanted));
-  return { exact, quick, thorough, strips: () => undefined };
+  return { ...pricers, quick, thorough, strips: () => undefined };
 }
 
 /**
  * Pricers of three stages or free cutting; the quick ones look at strips besides.
- * @param heights of bands that the quick ones try where every tick matters: few are much quicker than all
+ * @param sizes that the quick ones try where every tick matters: few are much quicker than all
  */
 function boxPricers(
   stages: Stages,
   request: PricerRequest,
   over: () => boolean,
-  heights: TriedHeights,
-): Pick<KindPricers, 'exact' | 'quick'> {
+  sizes: TriedSizes,
+): Pick<KindPricers, 'exact' | 'inTurn' | 'rough' | 'quick'> {
   const { boxes, demand, limits, keep } = request;
   const rules = boxes.map(() => request.rule);
-  const three = (left: readonly Box[], tried = heights) =>
+  const three = (left: readonly Box[], tried = sizes) =>
     new ThreeStagePricer(left, limits, rules, DEFAULT_EFFORT, over, tried);
   const free = (left: readonly Box[]) => new FreePricer(left, limits, rules, DEFAULT_EFFORT, over);
   const exact = new LazyPricer(() => (stages === 3 ? three(boxes, 'every') : free(boxes)));
-  const everyHeight = heights === 'every' || (limits.narrowest <= 1 && request.rule === undefined);
-  const alike = stages === 3 && everyHeight;
+  const alike =
+    stages === 3 && (sizes === 'every' || (limits.narrowest <= 1 && request.rule === undefined));
   const mostThree = alike ? exact : new LazyPricer(() => three(boxes));
   const strips = new LazyPricer(() =>
     stripsFor(request, demand, keep === undefined ? 'needed' : 'few'),
   );
   const all = new BothPricers(strips, mostThree);
+  const cells = boxes.reduce((sum, { length, width }) => sum + length * width, 0);
+  const longToPrice = keep !== undefined && cells > FEW_CELLS;
   const quick = (wanted: readonly number[]) => {
     if (wanted === demand) return all;
     // Fewer kinds of pieces make fewer places to cut at.
@@ -126,11 +152,38 @@ function boxPricers(
     const mostly = kinds <= wanted.length / 2 ? three(left) : mostThree;
     if (kinds > FEW_KINDS) return new BothPricers(stripsFor(request, wanted), mostly);
     const mindful = new MindfulPricer(mostly, wanted);
-    if (stages === 3) return new BothPricers(stripsFor(request, wanted), mindful);
+    if (stages === 3 || longToPrice) return new BothPricers(stripsFor(request, wanted), mindful);
     const freely = new MindfulPricer(free(left), wanted);
     return new BothPricers(stripsFor(request, wanted), new BothPricers(mindful, freely));
   };
-  return { exact, quick };
+  if (keep === undefined || request.rule === undefined) {
+    return { exact, inTurn: [all, exact], rough: undefined, quick };
+  }
+  const rough = roughPricing(stages, request, request.rule, over);
+  return { exact, inTurn: [strips, all, exact], rough, quick };
+}
+
+function roughPricing(
+  stages: Stages,
+  { boxes, limits }: PricerRequest,
+  rule: KeepRule,
+  over: () => boolean,
+): RoughPricing {
+  const none = boxes.map(() => undefined);
+  const effort = shareEffort(boxes, limits, none, ROUGH_EFFORT);
+  const solver = stages === 3 ? threeStageSolver : freeSolver;
+  const pricer = new RoughPricer(
+    boxes,
+    limits,
+    rule,
+    (box) => solver(box, limits, undefined, effort),
+    over,
+  );
+  return {
+    pricer,
+    keptBeside: (part, length, width) => pricer.keptBeside(part, length, width),
+    whole: (stockClass, part) => pricer.whole(stockClass, part),
+  };
 }
 
 function stripsFor(

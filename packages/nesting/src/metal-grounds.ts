@@ -41,6 +41,8 @@ export class MetalGrounds {
     | 'book'
     | 'newBook'
     | 'pricer'
+    | 'inTurn'
+    | 'rough'
     | 'pricerFor'
     | 'stripLister'
     | 'firstFit'
@@ -59,6 +61,8 @@ export class MetalGrounds {
     const own = classes.map(({ box }) => box);
     const {
       exact: pricer,
+      inTurn,
+      rough,
       quick: pricerFor,
       thorough,
       strips,
@@ -86,6 +90,12 @@ export class MetalGrounds {
       book: newBook(),
       newBook,
       pricer,
+      inTurn,
+      rough: rough && {
+        pricer: rough.pricer,
+        newBook: () => new BandBook(own, limits, rough.keptBeside),
+        whole: rough.whole,
+      },
       pricerFor,
       stripLister: strips,
       firstFit: (wanted, stock) => firstFit(stock, boxes, wanted, rules, thorough, request.over),

@@ -40,7 +40,7 @@ describe('planning in two stages', () => {
       1,
     );
     const told: (readonly Planned[])[] = [];
-    await plan(deadlineIn(20), (better) => {
+    const seen = await plan(deadlineIn(20), (better) => {
       if (better !== undefined) told.push(better);
     });
     expect(told.length).toBeGreaterThan(0);
@@ -56,5 +56,8 @@ describe('planning in two stages', () => {
       }
     }
     expect(effort.rounds).toBeGreaterThan(0);
+    // What came up serves other kinds of cutting as well.
+    expect(seen.sheets.length).toBeGreaterThan(told.at(-1)?.length ?? 0);
+    expect(seen.bands.length).toBeGreaterThan(3);
   });
 });

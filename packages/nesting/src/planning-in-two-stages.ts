@@ -1,4 +1,5 @@
 import type { Deadline } from './deadline.js';
+import type { BandBook } from './master/band-book.js';
 import { leastMoney } from './master/objective.js';
 import { MetalGrounds, type MetalGroundsRequest } from './metal-grounds.js';
 import type { PlansWithoutValue } from './search/ground.js';
@@ -16,8 +17,14 @@ export function planningInTwoStages(
   withoutValue: PlansWithoutValue | undefined,
   seed: number,
 ) {
-  /** `tell` is called now and then, and with each plan that is better than those before. */
-  return async (until: Deadline, tell: (better?: readonly Planned[]) => void): Promise<void> => {
+  /**
+   * `tell` is called now and then, and with each plan that is better than those before.
+   * @returns the patterns that came up
+   */
+  return async (
+    until: Deadline,
+    tell: (better?: readonly Planned[]) => void,
+  ): Promise<BandBook> => {
     const grounds = new MetalGrounds({ ...request, rules: { ...request.rules, stages: 2 } });
     await search({
       ground: grounds.for(leastMoney, until, { withoutValue }),
@@ -27,5 +34,6 @@ export function planningInTwoStages(
       onProgress: () => tell(),
       onBetter: tell,
     });
+    return grounds.book;
   };
 }

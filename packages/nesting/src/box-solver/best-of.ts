@@ -1,5 +1,5 @@
 import type { Part } from '../pattern/part.js';
-import type { BoxSolver } from './box-solver.js';
+import { type BoxSolver, loosePartOf } from './box-solver.js';
 
 /** The best of several kinds of patterns of one box. */
 export class BestOf implements BoxSolver {
@@ -25,5 +25,9 @@ export class BestOf implements BoxSolver {
 
   part(): Part | undefined {
     return this.#best?.part();
+  }
+
+  loosePart(): Part | undefined {
+    return this.#best && loosePartOf(this.#best);
   }
 }

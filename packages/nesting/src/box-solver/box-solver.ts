@@ -10,4 +10,14 @@ export interface BoxSolver {
   solve(values: ArrayLike<number>, coin: number): number;
   /** How to cut it for the worth last solved, or nothing where no piece is worth cutting. */
   part(): Part | undefined;
+  /**
+   * The pieces that make up the worth, in a part that need not fit, where `part` may be worth less; absent
+   * where it never is.
+   */
+  loosePart?(): Part | undefined;
+}
+
+/** The pieces that make up the worth last solved, in a part that need not fit. */
+export function loosePartOf(solver: BoxSolver): Part | undefined {
+  return solver.loosePart === undefined ? solver.part() : solver.loosePart();
 }

@@ -1,7 +1,7 @@
 import type { Box, BoxLay } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
 import type { LayPart, Part, SplitPart } from '../pattern/part.js';
-import type { BoxSolver } from './box-solver.js';
+import { type BoxSolver, loosePartOf } from './box-solver.js';
 import type { Effort } from './effort.js';
 import { laysWithin } from './raster-points.js';
 import { worthByArea } from './worth-by-area.js';
@@ -45,6 +45,10 @@ export class CoarseBox implements BoxSolver {
   part(): Part | undefined {
     const part = this.#below.part();
     return part === undefined ? undefined : new InTicks(this.#box.lays).of(part).part;
+  }
+
+  loosePart(): Part | undefined {
+    return this.#above === undefined ? this.part() : loosePartOf(this.#above);
   }
 }
 

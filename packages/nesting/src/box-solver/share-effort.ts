@@ -14,10 +14,12 @@ export function shareEffort(
   boxes: readonly Box[],
   limits: Limits,
   rules: readonly (KeepRule | undefined)[],
-  { mostCells, mostCellsInAll = Number.POSITIVE_INFINITY }: Effort,
+  effort: Effort,
 ): Effort {
+  const { mostCells, mostCellsInAll = Number.POSITIVE_INFINITY, ...others } = effort;
+  const everyTick = others.everyTick ?? true;
   const asked = boxes.map((box, b) =>
-    limits.narrowest > 1 || rules[b] !== undefined
+    everyTick && (limits.narrowest > 1 || rules[b] !== undefined)
       ? (box.length + 1) * (box.width + 1)
       : rasterCells(box, limits),
   );
@@ -25,10 +27,10 @@ export function shareEffort(
   let left = mostCellsInAll;
   for (const [done, cells] of asked.entries()) {
     const share = Math.floor(left / (asked.length - done));
-    if (cells > share) return { mostCells: Math.min(mostCells, Math.max(1, share)) };
+    if (cells > share) return { ...others, mostCells: Math.min(mostCells, Math.max(1, share)) };
     left -= cells;
   }
-  return { mostCells };
+  return { ...others, mostCells };
 }
 
 function rasterCells(box: Box, limits: Limits): number {

@@ -1,6 +1,6 @@
 import type { Box } from '../pattern/box.js';
 import type { Part } from '../pattern/part.js';
-import type { BoxSolver } from './box-solver.js';
+import { type BoxSolver, loosePartOf } from './box-solver.js';
 
 /** A box solved as if its width were its length. */
 export class TurnedBox implements BoxSolver {
@@ -22,6 +22,11 @@ export class TurnedBox implements BoxSolver {
 
   part(): Part | undefined {
     const part = this.#solver.part();
+    return part === undefined ? undefined : turned(part);
+  }
+
+  loosePart(): Part | undefined {
+    const part = loosePartOf(this.#solver);
     return part === undefined ? undefined : turned(part);
   }
 }

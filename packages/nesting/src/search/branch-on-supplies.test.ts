@@ -77,6 +77,29 @@ describe('SupplyBranches', () => {
     expect(half.branched).toBeCloseTo(10, 3);
   });
 
+  it('branches on nothing but what is bought where that is asked for', async () => {
+    // One and a half of the sheets in the shop would do, at 10 in the books.
+    const { ground } = groundOf({
+      pieces: [piece('a', 50, 10, 3)],
+      stock: [sheet('s', 100, 10, { price: 30, onHand: 2, bookValue: 10 })],
+      shear: { firstCut: 'either' },
+    });
+    const master = new BandMaster(ground);
+    const root = await solveLinear({ ...ground, master, enough: () => false });
+    const branched = (onlyBought: boolean) =>
+      new SupplyBranches(ground.classes, root).raise({
+        ground,
+        master,
+        enough: () => false,
+        onlyBought,
+      });
+    expect(await branched(true)).toBe(root.bound.scaled);
+    expect(ground.effort.nodes).toBe(0);
+    expect((await branched(false)) / ground.scale).toBeCloseTo(20, 3);
+    expect(ground.effort.nodes).toBeGreaterThan(0);
+    master.close();
+  });
+
   it('leaves out nodes that are closed, and has none left once all are', async () => {
     // 4 of the dear sheets and 1 of the cheap would do by halves: 3.5 dear ones are as good.
     const { ground } = groundOf({

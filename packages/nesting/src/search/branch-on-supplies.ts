@@ -30,6 +30,8 @@ export interface BranchRequest {
   readonly master: BandMaster;
   /** True once a bound in units of 1/scale is as good as the caller can use. */
   readonly enough: (scaled: number) => boolean;
+  /** Whether only what is bought is branched on; all that costs something where absent. */
+  readonly onlyBought?: boolean;
   /**
    * A higher bound of a node whose supplies are whole and whose sheets that are bought are settled,
    * `Infinity` where it has no plan which is of use, or else its own; it is told the bound of the next
@@ -75,7 +77,7 @@ export class SupplyBranches {
           continue;
         }
         const changes =
-          brokenSupply(ground, node) ??
+          brokenSupply(request, node) ??
           (raised === undefined ? undefined : openSupply(ground, node));
         if (changes === undefined) {
           const next = this.#open.at(-2)?.scaled ?? Number.POSITIVE_INFINITY;
@@ -112,9 +114,9 @@ async function branch(
 ): Promise<OpenNode> {
   const classes = withSupply(node.classes, change);
   master.setSupplies(classes);
-  const quick = ground.pricerFor(ground.demand);
-  if (raised !== undefined && quick !== ground.pricer) {
-    const first = { ...ground, pricer: quick, enough: () => false };
+  const quicker = raised === undefined ? [] : ground.inTurn.slice(0, -1);
+  for (const pricer of quicker) {
+    const first = { ...ground, pricer, enough: () => false };
     ground.effort.rounds += (await solveLinear({ ...first, classes, master })).rounds;
   }
   const plan = await solveLinear({ ...ground, classes, master, enough });
@@ -134,7 +136,7 @@ function closely(ground: SearchGround, node: OpenNode): OpenNode {
  * cost nothing need no branch: taking all of a part costs no more.
  */
 function brokenSupply(
-  { objective }: SearchGround,
+  { ground: { objective }, onlyBought = false }: BranchRequest,
   { classes, plan }: SupplyNode,
 ): readonly SupplyChange[] | undefined {
   const { of } = objective.cost ?? money;
@@ -142,7 +144,8 @@ function brokenSupply(
   plan.answer?.supplies.forEach((values, stockClass) => {
     values.forEach((value, index) => {
       const supply = classes[stockClass].supplies[index];
-      const { unit } = supply;
+      const { unit, bought } = supply;
+      if (onlyBought && !bought) return;
       const below = Math.floor(value / unit + WHOLE) * unit;
       const part = Math.min(value - below, below + unit - value);
       const score = part * of(supply);

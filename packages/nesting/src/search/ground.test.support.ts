@@ -40,6 +40,7 @@ export function groundOf(
     keep,
     over: () => false,
   });
+  const { rough } = pricers;
   const newBook = () =>
     new BandBook(
       classes.map(({ box }) => box),
@@ -64,6 +65,17 @@ export function groundOf(
     book: newBook(),
     newBook,
     pricer: pricers.exact,
+    inTurn: pricers.inTurn,
+    rough: rough && {
+      pricer: rough.pricer,
+      whole: rough.whole,
+      newBook: () =>
+        new BandBook(
+          classes.map(({ box }) => box),
+          limits,
+          rough.keptBeside,
+        ),
+    },
     pricerFor: pricers.quick,
     engines,
     deadline: ENDLESS,

@@ -4,7 +4,7 @@ import type { Multipliers } from '../master/exact-bound.js';
 import type { Objective } from '../master/objective.js';
 import type { StockClass } from '../master/stock-class.js';
 import type { Limits } from '../pattern/limits.js';
-import type { Pattern } from '../pattern/part.js';
+import type { Part, Pattern } from '../pattern/part.js';
 import type { PatternPricer } from '../pattern/pattern-pricer.js';
 import type { StripLister } from '../pattern/strip-lister.js';
 import type { Engines } from '../solvers/engine-choice.js';
@@ -29,6 +29,10 @@ export interface SearchGround {
   readonly newBook: () => BandBook;
   /** Prices all patterns of the kind, so that its worth makes a bound. */
   readonly pricer: PatternPricer;
+  /** For the whole demand, each takes longer than the one before and finds more; the last is `pricer`. */
+  readonly inTurn: readonly PatternPricer[];
+  /** Where patterns of the kind take long to price, far longer than in two stages: what makes a rough bound soon. */
+  readonly rough: RoughGround | undefined;
   /**
    * A quick pricer of patterns for so many of each piece, to find columns with. Its
    * worth need not hold for all patterns of the kind.
@@ -42,10 +46,10 @@ export interface SearchGround {
   readonly withoutValue: PlansWithoutValue | undefined;
   /**
    * Makes plans with all stock cut in two stages; `tell` is called now and then, and with each that is better
-   * than those before. Undefined where patterns have no more stages anyway.
+   * than those before. Tells the patterns that came up. Undefined where patterns have no more stages anyway.
    */
   readonly inTwoStages:
-    | ((until: Deadline, tell: (better?: readonly Planned[]) => void) => Promise<void>)
+    | ((until: Deadline, tell: (better?: readonly Planned[]) => void) => Promise<BandBook>)
     | undefined;
   /** Cuts a demand from some of the stock by the rule of thumb; undefined where that is not enough. */
   readonly firstFit: (
@@ -67,6 +71,14 @@ export interface SearchGround {
   readonly deadline: Deadline;
   /** What was done, counted as it is done. */
   readonly effort: Effort;
+}
+
+/** For a bound by patterns that take little time to price, and which no other can better. */
+export interface RoughGround {
+  readonly pricer: PatternPricer;
+  readonly newBook: () => BandBook;
+  /** A whole box with these pieces on it, as rough patterns are. */
+  readonly whole: (stockClass: number, part: Part) => Pattern;
 }
 
 /** Plans made as if offcuts and remnants were worth nothing, which are found much sooner for many pieces. */

@@ -40,7 +40,7 @@ async function begun(quantity: number, kinds: number) {
   incumbent.offer(start);
   const master = new BandMaster(slow);
   const root = await solveLinear({ ...ground, master, enough: () => false });
-  const raising = new BoundRaising(slow, incumbent, master, root);
+  const raising = new BoundRaising(slow, incumbent, master, root, undefined);
   await raising.begin();
   master.close();
   return { seconds, proven: incumbent.met };

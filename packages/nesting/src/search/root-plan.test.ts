@@ -25,7 +25,7 @@ async function rootWithin(most: number) {
   const set = {
     ...ground,
     pricer: counted(ground.pricer),
-    pricerFor: (demand: readonly number[]) => counted(ground.pricerFor(demand)),
+    inTurn: ground.inTurn.map(counted),
     deadline: { left: () => (asked < most ? 60 : 0) },
   };
   const master = new BandMaster(set);
@@ -49,5 +49,35 @@ describe('rootPlan', () => {
     for (const most of [1, whole.asked - 1]) {
       expect(await rootWithin(most)).toEqual({ finished: false, slow: 1, asked: most });
     }
+  });
+
+  it('is bounded by rough patterns where all patterns of the kind take long to price', async () => {
+    const keep = [{ leastLength: 30, leastWidth: 10, coinsPerMillion: 8_000, trouble: 2 }];
+    const { ground, start } = groundOf({ ...problem, keep });
+    for (const { pattern } of start ?? []) ground.book.addPattern(pattern);
+    const never: PatternPricer = {
+      price: () => {
+        throw new Error('all patterns of the kind were priced');
+      },
+    };
+    const set = { ...ground, pricer: never, inTurn: [...ground.inTurn.slice(0, -1), never] };
+    const roots = await Promise.all(
+      [set, { ...ground, rough: undefined }].map(async (own) => {
+        const master = new BandMaster(own);
+        try {
+          return await rootPlan(
+            own,
+            master,
+            () => false,
+            async () => {},
+          );
+        } finally {
+          master.close();
+        }
+      }),
+    );
+    const [rough, exact] = roots.map(({ bound }) => bound.scaled / ground.scale);
+    expect(rough).toBeGreaterThan(0.8 * exact);
+    expect(rough).toBeLessThanOrEqual(exact + 1e-6);
   });
 });

@@ -16,6 +16,7 @@ import { masterOfEveryPattern } from './master-of-every-pattern.js';
 import type { Planned } from './planned.js';
 import { BoundRaising } from './raise-bound.js';
 import { rootPlan } from './root-plan.js';
+import { RoughBranches } from './rough-branches.js';
 import { ruleOutCost } from './rule-out-cost.js';
 
 export type { SearchStep } from './incumbent.js';
@@ -67,6 +68,10 @@ const SHARE_TO_CLOSE = 0.6;
 const SHARE_WITHOUT_VALUE = 0.5;
 /** The same in which plans are made in two stages, where patterns of more take long to price. */
 const SHARE_IN_TWO_STAGES = 0.5;
+/** Share of the time left that branching with rough patterns may take at first. */
+const SHARE_OF_ROUGH = 0.2;
+/** Share of the time left in which plans are made in two stages after that. */
+const SHARE_TO_BEGIN_IN_TWO_STAGES = 0.4;
 /** Local searches, each from another start, and those in vain after which the search ends. */
 const ROUNDS = 60;
 const ROUNDS_IN_VAIN = 10;
@@ -98,7 +103,9 @@ class Hunt {
   readonly #ground: SearchGround;
   readonly #request: SearchRequest;
   readonly #master: BandMaster;
+  readonly #rough: RoughBranches | undefined;
   #multipliers: Multipliers | undefined;
+  #wasInTwoStages = false;
   /** The last cost that was tried to be ruled out. */
   #triedToRuleOut: number | undefined;
 
@@ -111,9 +118,12 @@ class Hunt {
     for (const { pattern } of known ?? []) ground.book.addPattern(pattern);
     this.incumbent.offer(known);
     this.#master = new BandMaster(ground);
+    this.#rough =
+      ground.rough && new RoughBranches(ground, ground.rough, this.incumbent, this.#master);
   }
 
   close(): void {
+    this.#rough?.close();
     this.#master.close();
   }
 
@@ -128,12 +138,20 @@ class Hunt {
     if (this.#over) return 'bound met';
     // A good plan is had so long before the linear plan that minds what remnants are worth.
     if (this.#many && this.#left() > 0) await this.#withoutValue();
+    if (this.#rough !== undefined) {
+      const deadline = shareOf(ground.deadline, SHARE_OF_ROUGH);
+      incumbent.raise(await this.#rough.raise(deadline, false));
+      incumbent.tell('branching');
+      if (this.#over) return 'bound met';
+      await this.#inTwoStages(SHARE_TO_BEGIN_IN_TWO_STAGES);
+      if (this.#over) return 'bound met';
+    }
     const root = await this.#solveRoot();
     if (this.#over) return 'bound met';
     if (root === undefined) return 'time limit';
     await this.#dive(root, 0);
     if (!mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
-    const raising = new BoundRaising(ground, incumbent, this.#master, root);
+    const raising = new BoundRaising(ground, incumbent, this.#master, root, this.#rough);
     if (!incumbent.met && raising.closesSoon) {
       // Searching numbers to the end may take all the time, and find nothing.
       const deadline = shareOf(ground.deadline, SHARE_TO_FIND_FIRST);
@@ -162,7 +180,7 @@ class Hunt {
         return ALL_SEARCHED;
       }
     }
-    if (!incumbent.met && raising.mayClose) await raising.raise(SHARE_TO_CLOSE, true);
+    if (!incumbent.met && raising.mayGoOn) await raising.raise(SHARE_TO_CLOSE, true);
     if (incumbent.met) return 'bound met';
     if (await masterOfAll(ground, incumbent, root)) return ALL_SEARCHED;
     if (mayList(ground) && (await masterOfEveryPattern(ground, incumbent))) return ALL_SEARCHED;
@@ -189,7 +207,7 @@ class Hunt {
       this.#ground,
       this.#master,
       (scaled) => this.incumbent.wouldMeet(scaled),
-      () => this.#inTwoStages(),
+      () => this.#inTwoStages(SHARE_IN_TWO_STAGES),
     );
     this.#multipliers = root.bound.asked;
     this.incumbent.raise(root.bound.scaled);
@@ -245,20 +263,22 @@ class Hunt {
     );
     for (const { pattern } of this.incumbent.planned ?? []) book.addPattern(pattern);
     if (multipliers === undefined || this.#left() <= 0) return;
-    this.incumbent.raise(boundBy(this.#ground, multipliers).scaled);
+    const pricer = this.#ground.rough?.pricer ?? this.#ground.pricer;
+    this.incumbent.raise(boundBy({ ...this.#ground, pricer }, multipliers).scaled);
   }
 
-  /** Takes plans made with all stock cut in two stages, and learns the patterns of the best. */
-  async #inTwoStages(): Promise<void> {
+  /** Takes plans made with all stock cut in two stages, and learns the patterns that came up; but once. */
+  async #inTwoStages(share: number): Promise<void> {
     const { inTwoStages, withoutValue, book, deadline } = this.#ground;
-    if (inTwoStages === undefined || this.#left() <= 0) return;
+    if (inTwoStages === undefined || this.#wasInTwoStages || this.#left() <= 0) return;
     // A plan without value was made already, of all kinds of patterns.
     if (withoutValue !== undefined && this.#many) return;
-    await inTwoStages(shareOf(deadline, SHARE_IN_TWO_STAGES), (better) => {
+    this.#wasInTwoStages = true;
+    const seen = await inTwoStages(shareOf(deadline, share), (better) => {
       this.incumbent.offer(better);
       this.incumbent.tell('local search');
     });
-    for (const { pattern } of this.incumbent.planned ?? []) book.addPattern(pattern);
+    book.adopt(seen, [...seen.bands.keys()], [...seen.sheets.keys()]);
   }
 
   get #ending(): SearchEnding {

@@ -9,7 +9,7 @@ describe('sectionColumns', () => {
     let shared = 0;
     fc.assert(
       fc.property(boxCase({ most: 60, narrowest: true }), ({ box, limits }) => {
-        const columns = sectionColumns(box, limits, false);
+        const columns = sectionColumns(box, limits);
         const trimmed = (x: number) =>
           box.lays.map(({ length }) => x >= length && mayRest(x - length, limits));
         const exact = (x: number) => box.lays.map(({ length }) => x === length);
@@ -29,10 +29,11 @@ describe('sectionColumns', () => {
     expect(shared).toBeGreaterThan(1000);
   });
 
-  it('gives every length a number of its own where that is asked for', () => {
+  it('gives lengths numbers of their own where that is asked for', () => {
     const box = { length: 9, width: 5, firstCuts: ['along'] as const, lays: [] };
     const limits = { kerf: 0, narrowest: 1, longestCut: Number.POSITIVE_INFINITY };
-    expect([...sectionColumns(box, limits, true)]).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
-    expect([...sectionColumns(box, limits, false)]).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
+    const own = Uint8Array.from([0, 0, 0, 1, 1, 0, 0, 0, 0, 1]);
+    expect([...sectionColumns(box, limits, own)]).toEqual([0, 0, 0, 1, 2, 2, 2, 2, 2, 3]);
+    expect([...sectionColumns(box, limits)]).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
   });
 });

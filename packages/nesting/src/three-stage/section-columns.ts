@@ -3,9 +3,10 @@ import type { Limits } from '../pattern/limits.js';
 
 /**
  * Numbers lengths of sections such that those with one number can be trimmed to the same pieces.
- * @param every true numbers each by itself
+ * @param own by length, 1 where one is to have a number by itself, and to share it with longer ones that are not;
+ *   absent where pieces alone say that
  */
-export function sectionColumns(box: Box, limits: Limits, every: boolean): Int32Array {
+export function sectionColumns(box: Box, limits: Limits, own?: Uint8Array): Int32Array {
   const { kerf, narrowest, longestCut } = limits;
   const first = new Set([longestCut + kerf + 1]);
   for (const { length } of box.lays) {
@@ -13,7 +14,7 @@ export function sectionColumns(box: Box, limits: Limits, every: boolean): Int32A
   }
   const columns = new Int32Array(box.length + 1);
   for (let x = 1; x <= box.length; x++) {
-    columns[x] = columns[x - 1] + (every || first.has(x) ? 1 : 0);
+    columns[x] = columns[x - 1] + (own?.[x] === 1 || (own === undefined && first.has(x)) ? 1 : 0);
   }
   return columns;
 }

@@ -5,7 +5,7 @@ import { expectBest, expectNotTooLittle } from '../box-solver/expect-best.test.s
 import { boxCase } from '../box-solver/random-box.test.support.js';
 import { FreePricer } from '../free-guillotine/free-pricer.js';
 import { ThreeStagePricer } from './three-stage-pricer.js';
-import type { TriedHeights } from './whole-bands.js';
+import type { TriedSizes } from './whole-bands.js';
 
 const three = { stages: 3, pricer: ThreeStagePricer } as const;
 
@@ -39,7 +39,7 @@ describe('ThreeStagePricer', () => {
       fc.property(
         boxCase({ most: 40, narrowest: true, keep: true }),
         ({ box, limits, values, coin, rule }) => {
-          const priced = (heights: TriedHeights) =>
+          const priced = (heights: TriedSizes) =>
             new ThreeStagePricer([box], limits, [rule], DEFAULT_EFFORT, () => false, heights).price(
               values,
               coin,

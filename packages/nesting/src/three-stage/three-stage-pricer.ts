@@ -11,7 +11,7 @@ import type { Box } from '../pattern/box.js';
 import type { Limits } from '../pattern/limits.js';
 import type { KeepRule } from '../problem.js';
 import { RasterBands } from './raster-bands.js';
-import { type TriedHeights, WholeBands } from './whole-bands.js';
+import { type TriedSizes, WholeBands } from './whole-bands.js';
 
 /**
  * The most valuable patterns of three stages and a last trim: bands, sections,
@@ -35,7 +35,7 @@ export class ThreeStagePricer extends BoxPricer {
    * @param rules for each box, the rule for keeping its remnants, if there is one
    * @param effort above which the worth is not exact
    * @param over true leaves what is not priced yet, see `BoxPricer`
-   * @param heights of bands that are tried where every tick matters; with few the worth need not hold for all
+   * @param sizes of bands and sections that are tried where every tick matters; with few the worth need not hold for all
    */
   constructor(
     boxes: readonly Box[],
@@ -43,19 +43,33 @@ export class ThreeStagePricer extends BoxPricer {
     rules: readonly (KeepRule | undefined)[] = [],
     effort = DEFAULT_EFFORT,
     over = () => false,
-    heights: TriedHeights = 'every',
+    sizes: TriedSizes = 'every',
   ) {
     const each = shareEffort(boxes, limits, rules, effort);
-    const solverFor = (box: Box, rule: KeepRule | undefined) => {
-      const kinds = box.firstCuts.map((firstCut) =>
-        firstCut === 'along'
-          ? bandsSolver(box, limits, rule, each, heights)
-          : new TurnedBox(box, (turned) => bandsSolver(turned, limits, rule, each, heights)),
-      );
-      return new BestOf(kinds);
-    };
-    super(boxes, limits, rules, solverFor, over);
+    super(
+      boxes,
+      limits,
+      rules,
+      (box, rule) => threeStageSolver(box, limits, rule, each, sizes),
+      over,
+    );
   }
+}
+
+/** Solves a box whose bands run as its first cuts may. */
+export function threeStageSolver(
+  box: Box,
+  limits: Limits,
+  rule: KeepRule | undefined,
+  effort: Effort,
+  sizes: TriedSizes = 'every',
+): BoxSolver {
+  const kinds = box.firstCuts.map((firstCut) =>
+    firstCut === 'along'
+      ? bandsSolver(box, limits, rule, effort, sizes)
+      : new TurnedBox(box, (turned) => bandsSolver(turned, limits, rule, effort, sizes)),
+  );
+  return new BestOf(kinds);
 }
 
 /** Solves a box whose bands run along its length. */
@@ -64,16 +78,16 @@ function bandsSolver(
   limits: Limits,
   rule: KeepRule | undefined,
   effort: Effort,
-  heights: TriedHeights,
+  sizes: TriedSizes,
 ): BoxSolver {
-  if (rule === undefined) return plainSolver(box, limits, effort, heights);
-  if (wholeSizes(box, effort)) return new WholeBands(box, limits, rule, heights);
-  return new CreditBox(box, limits, rule, plainSolver(box, limits, effort, heights));
+  if (rule === undefined) return plainSolver(box, limits, effort, sizes);
+  if (wholeSizes(box, effort)) return new WholeBands(box, limits, rule, sizes);
+  return new CreditBox(box, limits, rule, plainSolver(box, limits, effort, sizes));
 }
 
-function plainSolver(box: Box, limits: Limits, effort: Effort, heights: TriedHeights): BoxSolver {
+function plainSolver(box: Box, limits: Limits, effort: Effort, sizes: TriedSizes): BoxSolver {
   if (limits.narrowest > 1 && wholeSizes(box, effort)) {
-    return new WholeBands(box, limits, undefined, heights);
+    return new WholeBands(box, limits, undefined, sizes);
   }
   const step = coarseStep(box, limits, effort, (box, limits) => {
     const { xs, ys } = boxRaster(box, limits);

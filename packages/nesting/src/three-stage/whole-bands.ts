@@ -12,10 +12,10 @@ import { fillRow, remnantAt } from './fill-row.js';
 import { sectionColumns } from './section-columns.js';
 
 /**
- * Which heights of bands are tried: `few` are those of the pieces, and what slivers demand beyond, which
- * is much quicker and finds good patterns; `every` is needed for the best.
+ * Which heights of bands, and lengths of sections where these count, are tried: `few` are those of the pieces,
+ * and what slivers demand beyond, which is much quicker and finds good patterns; `every` is needed for the best.
  */
-export type TriedHeights = 'few' | 'every';
+export type TriedSizes = 'few' | 'every';
 
 /**
  * The same as `RasterBands` where every tick matters: nothing narrower than the
@@ -26,6 +26,8 @@ export type TriedHeights = 'few' | 'every';
 export class WholeBands implements BoxSolver {
   /** By height, 1 where bands are tried. */
   readonly #tried: Uint8Array;
+  /** By length, 1 where sections are tried. */
+  readonly #triedLengths: Uint8Array;
   readonly #box: Box;
   readonly #limits: Limits;
   readonly #remnants: RemnantTable | undefined;
@@ -54,13 +56,8 @@ export class WholeBands implements BoxSolver {
   #values: ArrayLike<number> = [];
   #coin = 0;
 
-  /** @param heights of bands that are tried */
-  constructor(
-    box: Box,
-    limits: Limits,
-    rule: KeepRule | undefined,
-    heights: TriedHeights = 'every',
-  ) {
+  /** @param sizes that are tried */
+  constructor(box: Box, limits: Limits, rule: KeepRule | undefined, sizes: TriedSizes = 'every') {
     const { length, width } = box;
     this.#box = box;
     this.#limits = limits;
@@ -69,9 +66,15 @@ export class WholeBands implements BoxSolver {
     }
     this.#reach = limits.longestCut + limits.kerf;
     this.#lays = grouped(laysWithin(box), (lay) => lay.width);
-    this.#tried = triedHeights(box, limits, heights);
-    const everyLength = rule !== undefined;
-    this.#columnOf = sectionColumns(box, limits, everyLength);
+    const lays = laysWithin(box);
+    const tried = (extents: readonly number[], breadth: number, few: boolean) =>
+      few ? triedExtents(extents, breadth, limits) : new Uint8Array(breadth + 1).fill(1);
+    const few = sizes === 'few';
+    const lengthsCount = rule !== undefined;
+    const [lengths, heights] = [lays.map((lay) => lay.length), lays.map((lay) => lay.width)];
+    this.#tried = tried(heights, width, few);
+    this.#triedLengths = tried(lengths, length, few && lengthsCount);
+    this.#columnOf = sectionColumns(box, limits, lengthsCount ? this.#triedLengths : undefined);
     this.#stack = new Float64Array((this.#columnOf[length] + 1) * (width + 1));
     this.#stackChain = new ExactChain(limits, false);
     this.#sectionChain = new ExactChain(limits, false);
@@ -89,7 +92,7 @@ export class WholeBands implements BoxSolver {
     this.#values = Float64Array.from(values);
     this.#coin = coin;
     for (let x = 1; x <= length; x++) {
-      if (this.#columnOf[x] === this.#columnOf[x - 1]) continue;
+      if (this.#columnOf[x] === this.#columnOf[x - 1] || this.#triedLengths[x] === 0) continue;
       this.#fillStacks(x);
       const start = this.#columnOf[x] * (width + 1);
       if (x > this.#reach) this.#stack.set(this.#stackRow, start);
@@ -158,6 +161,7 @@ export class WholeBands implements BoxSolver {
   }
 
   #section(x: number, y: number): number {
+    if (this.#triedLengths[x] === 0) return this.#remnant(x, y);
     return this.#stack[this.#columnOf[x] * (this.#box.width + 1) + y];
   }
 
@@ -213,7 +217,9 @@ export class WholeBands implements BoxSolver {
       this.#band[height],
       (x) => this.#section(x, height),
     );
-    return divided('across', sections, (x) => this.#stackPart(x, height));
+    return divided('across', sections, (x) =>
+      this.#triedLengths[x] === 1 ? this.#stackPart(x, height) : undefined,
+    );
   }
 
   #stackPart(length: number, height: number): Part | undefined {
@@ -236,14 +242,18 @@ export class WholeBands implements BoxSolver {
   }
 }
 
-function triedHeights(box: Box, { kerf, narrowest }: Limits, heights: TriedHeights): Uint8Array {
-  const tried = new Uint8Array(box.width + 1);
-  if (heights === 'every') return tried.fill(1);
-  tried[box.width] = 1;
-  for (const { width } of laysWithin(box)) {
-    tried[width] = 1;
+/** By extent up to a breadth, 1 for those of pieces, the least that a sliver may be beyond them, and the whole. */
+function triedExtents(
+  extents: readonly number[],
+  breadth: number,
+  { kerf, narrowest }: Limits,
+): Uint8Array {
+  const tried = new Uint8Array(breadth + 1);
+  tried[breadth] = 1;
+  for (const extent of extents) {
+    tried[extent] = 1;
     // A typed array takes nothing beyond its end.
-    tried[width + kerf + narrowest] = 1;
+    tried[extent + kerf + narrowest] = 1;
   }
   return tried;
 }
