@@ -136,16 +136,15 @@ class Hunt {
     const { incumbent } = this;
     const ground = this.#ground;
     if (this.#over) return 'bound met';
-    // A good plan is had so long before the linear plan that minds what remnants are worth.
-    if (this.#many && this.#left() > 0) await this.#withoutValue();
-    if (this.#rough !== undefined) {
-      const deadline = shareOf(ground.deadline, SHARE_OF_ROUGH);
-      incumbent.raise(await this.#rough.raise(deadline, false));
+    if (this.#rough !== undefined && this.#left() > 0) {
+      incumbent.raise(await this.#rough.raise(shareOf(ground.deadline, SHARE_OF_ROUGH), false));
       incumbent.tell('branching');
       if (this.#over) return 'bound met';
-      await this.#inTwoStages(SHARE_TO_BEGIN_IN_TWO_STAGES);
-      if (this.#over) return 'bound met';
     }
+    // A good plan is had so long before the linear plan that minds what remnants are worth.
+    if (this.#many && this.#left() > 0) await this.#withoutValue();
+    if (this.#rough !== undefined) await this.#inTwoStages(SHARE_TO_BEGIN_IN_TWO_STAGES);
+    if (this.#over) return 'bound met';
     const root = await this.#solveRoot();
     if (this.#over) return 'bound met';
     if (root === undefined) return 'time limit';
