@@ -4,7 +4,6 @@ import { shareEffort } from './box-solver/share-effort.js';
 import { FreePricer } from './free-guillotine/free-pricer.js';
 import { freeSolver } from './free-guillotine/free-solver.js';
 import { forAllBoxes, largestBoxes } from './largest-boxes.js';
-import type { KeptInBand } from './master/band-book.js';
 import type { Box } from './pattern/box.js';
 import { type KeepValue, worthless } from './pattern/keep-value.js';
 import { LazyPricer } from './pattern/lazy-pricer.js';
@@ -46,7 +45,7 @@ export interface KindPricers {
 export interface RoughPricing {
   readonly pricer: PatternPricer;
   /** What is kept of the one band that each of its patterns is. */
-  readonly keptBeside: KeptInBand;
+  readonly keptBeside: RoughPricer['keptBeside'];
   readonly whole: RoughPricer['whole'];
 }
 
