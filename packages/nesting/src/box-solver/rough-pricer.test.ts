@@ -33,7 +33,7 @@ function roughOf(
 
 describe('RoughPricer', () => {
   it('is never worth less than the best pattern, and its own patterns are worth what it says', () => {
-    const seen = { same: 0, more: 0, coarse: 0, loose: 0 };
+    const seen = { same: 0, more: 0, coarse: 0 };
     fc.assert(
       fc.property(
         boxCase({ most: 24, narrowest: true, keep: true }),
@@ -50,9 +50,8 @@ describe('RoughPricer', () => {
               (sum, [piece, copies]) => sum + values[piece] * copies,
               coin * pattern.kept,
             );
-            // Measured in steps, pieces may hold more than the area says, or be too small for a step.
+            // Measured in steps, they may hold more than the area says.
             if (effort === ROUGH_EFFORT) expect(own).toBeCloseTo(rough.worth[0], 6);
-            else if (own > rough.worth[0] - 1e-6) seen.loose++;
           }
           if (effort !== ROUGH_EFFORT) seen.coarse++;
           else seen[rough.worth[0] < best + 1 ? 'same' : 'more']++;
@@ -63,7 +62,6 @@ describe('RoughPricer', () => {
     expect(seen.same).toBeGreaterThan(100);
     expect(seen.more).toBeGreaterThan(100);
     expect(seen.coarse).toBeGreaterThan(400);
-    expect(seen.loose).toBeGreaterThan(300);
   });
 
   it('counts as kept all that is beside the pieces, less the trouble of one remnant', () => {

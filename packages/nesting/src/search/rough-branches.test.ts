@@ -19,7 +19,7 @@ beforeAll(async () => {
 const ENDLESS: Deadline = { left: () => 1e6 };
 
 /** Coins that the bound is raised to, first by rough patterns alone, and how often all of the kind were priced. */
-async function raised(problem: CuttingProblem) {
+async function raised(problem: CuttingProblem, before?: Deadline) {
   const set = groundOf(problem);
   let priced = 0;
   const { pricer, rough } = set.ground;
@@ -39,10 +39,11 @@ async function raised(problem: CuttingProblem) {
   const master = new BandMaster(counted);
   const branches = new RoughBranches(counted, rough, incumbent, master);
   try {
+    const early = before && (await branches.raise(before, false)) / counted.scale;
     const first = (await branches.raise(ENDLESS, false)) / counted.scale;
-    const before = priced;
+    const pricedRoughly = priced;
     const then = (await branches.raise(ENDLESS, true)) / counted.scale;
-    return { first, then, before, priced };
+    return { early, first, then, before: pricedRoughly, priced };
   } finally {
     branches.close();
     master.close();
@@ -70,6 +71,22 @@ describe('RoughBranches', () => {
       // There is a plan in two stages for 307.
       expect(then).toBeLessThanOrEqual(307);
       expect(then).toBeGreaterThan(first + 1);
+    }
+  });
+
+  it('goes on where time was over', async () => {
+    const order = {
+      pieces: [piece('a', 394, 62, 4), piece('b', 336, 56, 10), piece('c', 292, 62, 31)],
+      stock: [sheet('s', 1400, 1000, { price: 650 }), sheet('t', 1000, 700, { price: 350 })],
+      shear: { firstCut: 'either', stages: 3 },
+      keep,
+    } as const;
+    const { first: whole } = await raised(order);
+    for (const asked of [0, 1, 2, 3]) {
+      let left = asked;
+      const { early, first } = await raised(order, { left: () => (left-- > 0 ? 1e6 : 0) });
+      expect(early).toBeLessThan(whole - 1);
+      expect(first).toBeCloseTo(whole, 3);
     }
   });
 
