@@ -61,4 +61,27 @@ describe('kindPricers', () => {
       }
     }
   });
+
+  it('bounds boxes by their area that are too many to price, roughly too', () => {
+    const rule = { leastLength: 4, leastWidth: 2, coinsPerMillion: 300_000 };
+    const { rough } = kindPricers(3, {
+      boxes: Array.from({ length: 2000 }, (_, i) => box(10 + (i % 40))),
+      demand: Array.from({ length: KINDS }, () => 1),
+      limits: { kerf: 0, longestCut: Number.POSITIVE_INFINITY, narrowest: 1 },
+      rule,
+      keep: (length, width) => keptValue(length, width, rule),
+      over: () => false,
+    });
+    // A piece of 3 by 2, worth twelve, makes boxes worth more than the metal that is kept.
+    const values = Array.from({ length: KINDS }, (_, piece) => (piece === 0 ? 12 : 0));
+    const { worth, patterns } = rough?.pricer.price(values, 1) ?? { worth: [], patterns: () => [] };
+    expect(worth.length).toBe(2000);
+    worth.forEach((own, index) => {
+      const area = (10 + (index % 40)) * 8;
+      expect(own).toBeGreaterThan(1.5 * area);
+    });
+    const empty = worth.filter((_, index) => patterns(index).length === 0).length;
+    expect(empty).toBeGreaterThan(500);
+    expect(empty).toBeLessThan(1500);
+  });
 });

@@ -6,6 +6,7 @@ import { EVERY_KIND } from '../kinds.test.support.js';
 import { leastCost, loadHighs } from '../least-cost.test.support.js';
 import { misfits } from '../misfits.js';
 import type { StripLister } from '../pattern/strip-lister.js';
+import { piece, sheet } from '../plan-cutting.test.support.js';
 import { SMALL } from '../random-kinds.test.support.js';
 import { groundOf } from './ground.test.support.js';
 import { search } from './search.js';
@@ -109,5 +110,42 @@ describe('a search where remnants have a value', () => {
       phases: ['linear plan', 'integer master', 'to the end', 'branching'],
       proven: true,
     });
+  });
+
+  it('begins with rough bounds and plans in two stages where patterns take long to price', async () => {
+    const twoStages = async (keep: boolean) => {
+      const { ground, start } = groundOf({
+        pieces: [piece('a', 31, 12, 9), piece('b', 22, 17, 7), piece('c', 41, 9, 5)],
+        stock: [sheet('s', 100, 60, { price: 60 }), sheet('t', 70, 40, { price: 31 })],
+        shear: { firstCut: 'either', stages: 3 },
+        ...(keep
+          ? { keep: [{ leastLength: 30, leastWidth: 10, coinsPerMillion: 5_000, trouble: 2 }] }
+          : {}),
+      });
+      const shares: number[] = [];
+      const phases: string[] = [];
+      let over = false;
+      await search({
+        ground: {
+          ...ground,
+          everyPattern: () => undefined,
+          deadline: { left: () => (over ? 0 : 100) },
+          inTwoStages: async (until) => {
+            shares.push(until.left());
+            over = true;
+            return ground.newBook();
+          },
+        },
+        known: start,
+        brief: true,
+        seed: 1,
+        onProgress: ({ phase }) => phases.push(phase),
+      });
+      return { shares, before: phases.slice(0, 2) };
+    };
+    // Two fifths of the time; a search that is slow for want of time does not begin them again.
+    expect(await twoStages(true)).toEqual({ shares: [40], before: ['better plan', 'branching'] });
+    // Where patterns are priced soon, only if there is no time for them.
+    expect((await twoStages(false)).shares).toEqual([]);
   });
 });
