@@ -1,7 +1,7 @@
 import { shareOf } from '../deadline.js';
 import { areaBound } from '../master/area-bound.js';
 import { BandMaster } from '../master/band-master.js';
-import { boundBy, type LinearResult } from '../master/column-generation.js';
+import type { LinearResult } from '../master/column-generation.js';
 import type { Multipliers } from '../master/exact-bound.js';
 import type { SearchEnding } from '../plan.js';
 import { seededRandom } from '../random.js';
@@ -11,13 +11,14 @@ import type { SearchGround } from './ground.js';
 import { Incumbent, type Offers } from './incumbent.js';
 import { leaveLargerRemnant } from './larger-remnant.js';
 import { masterOfAll, masterOfLikely, masterOfPool, mayList } from './listed-masters.js';
-import { LocalSearch, manyOfEach } from './local-search.js';
+import { LocalSearch } from './local-search.js';
 import { masterOfEveryPattern } from './master-of-every-pattern.js';
 import type { Planned } from './planned.js';
 import { BoundRaising } from './raise-bound.js';
 import { rootPlan } from './root-plan.js';
 import { RoughBranches } from './rough-branches.js';
 import { ruleOutCost } from './rule-out-cost.js';
+import { SimplerPlans } from './simpler-plans.js';
 
 export type { SearchStep } from './incumbent.js';
 
@@ -64,14 +65,8 @@ const SHARE_TO_FIND_FIRST = 0.3;
 const SHARE_TO_CLOSE_SOON = 0.25;
 /** The same once local search has bettered the plan. */
 const SHARE_TO_CLOSE = 0.6;
-/** Share of the time left in which a plan is made as if remnants were worth nothing. */
-const SHARE_WITHOUT_VALUE = 0.5;
-/** The same in which plans are made in two stages, where patterns of more take long to price. */
-const SHARE_IN_TWO_STAGES = 0.5;
 /** Share of the time left that branching with rough patterns may take at first. */
 const SHARE_OF_ROUGH = 0.2;
-/** Share of the time left in which plans are made in two stages after that. */
-const SHARE_TO_BEGIN_IN_TWO_STAGES = 0.4;
 /** Local searches, each from another start, and those in vain after which the search ends. */
 const ROUNDS = 60;
 const ROUNDS_IN_VAIN = 10;
@@ -104,8 +99,8 @@ class Hunt {
   readonly #request: SearchRequest;
   readonly #master: BandMaster;
   readonly #rough: RoughBranches | undefined;
+  readonly #simpler: SimplerPlans;
   #multipliers: Multipliers | undefined;
-  #wasInTwoStages = false;
   /** The last cost that was tried to be ruled out. */
   #triedToRuleOut: number | undefined;
 
@@ -118,6 +113,7 @@ class Hunt {
     for (const { pattern } of known ?? []) ground.book.addPattern(pattern);
     this.incumbent.offer(known);
     this.#master = new BandMaster(ground);
+    this.#simpler = new SimplerPlans(ground, this.incumbent);
     this.#rough =
       ground.rough && new RoughBranches(ground, ground.rough, this.incumbent, this.#master);
   }
@@ -141,9 +137,7 @@ class Hunt {
       incumbent.tell('branching');
       if (this.#over) return 'bound met';
     }
-    // A good plan is had so long before the linear plan that minds what remnants are worth.
-    if (this.#many && this.#left() > 0) await this.#withoutValue();
-    if (this.#rough !== undefined) await this.#inTwoStages(SHARE_TO_BEGIN_IN_TWO_STAGES);
+    await this.#simpler.begin();
     if (this.#over) return 'bound met';
     const root = await this.#solveRoot();
     if (this.#over) return 'bound met';
@@ -157,7 +151,7 @@ class Hunt {
       await masterOfPool({ ...ground, deadline }, incumbent);
     }
     if (!incumbent.met) await raising.begin();
-    if (this.#many && !incumbent.met) await leaveLargerRemnant(ground, incumbent);
+    if (this.#simpler.many && !incumbent.met) await leaveLargerRemnant(ground, incumbent);
     const local = new LocalSearch(ground, incumbent, root, this.#request.seed);
     const { brief } = this.#request;
     // Of a hundred steps of a brief search in orders of many of each, three came to anything.
@@ -206,7 +200,7 @@ class Hunt {
       this.#ground,
       this.#master,
       (scaled) => this.incumbent.wouldMeet(scaled),
-      () => this.#inTwoStages(SHARE_IN_TWO_STAGES),
+      () => this.#simpler.inTwoStages(),
     );
     this.#multipliers = root.bound.asked;
     this.incumbent.raise(root.bound.scaled);
@@ -238,46 +232,6 @@ class Hunt {
     const ruledOut = await ruleOutCost(this.#ground, incumbent, local.losses);
     if (ruledOut) incumbent.prove();
     return ruledOut;
-  }
-
-  /** Whether there are many of each piece, and many sheets by the plan that is known, if any. */
-  get #many(): boolean {
-    const { planned } = this.incumbent;
-    const sheets = planned?.reduce((sum, { count }) => sum + count, 0);
-    return manyOfEach(this.#ground, sheets ?? Number.POSITIVE_INFINITY);
-  }
-
-  /**
-   * Takes plans made as if remnants were worth nothing, and learns the patterns of the best. What pieces
-   * are worth in them makes a first bound, soon to be had where the linear plan may take all the time.
-   */
-  async #withoutValue(): Promise<void> {
-    const { withoutValue, book, deadline } = this.#ground;
-    const multipliers = await withoutValue?.plan(
-      shareOf(deadline, SHARE_WITHOUT_VALUE),
-      (better) => {
-        this.incumbent.offer(better);
-        this.incumbent.tell('local search');
-      },
-    );
-    for (const { pattern } of this.incumbent.planned ?? []) book.addPattern(pattern);
-    if (multipliers === undefined || this.#left() <= 0) return;
-    const pricer = this.#ground.rough?.pricer ?? this.#ground.pricer;
-    this.incumbent.raise(boundBy({ ...this.#ground, pricer }, multipliers).scaled);
-  }
-
-  /** Takes plans made with all stock cut in two stages, and learns the patterns that came up; but once. */
-  async #inTwoStages(share: number): Promise<void> {
-    const { inTwoStages, withoutValue, book, deadline } = this.#ground;
-    if (inTwoStages === undefined || this.#wasInTwoStages || this.#left() <= 0) return;
-    // A plan without value was made already, of all kinds of patterns.
-    if (withoutValue !== undefined && this.#many) return;
-    this.#wasInTwoStages = true;
-    const seen = await inTwoStages(shareOf(deadline, share), (better) => {
-      this.incumbent.offer(better);
-      this.incumbent.tell('local search');
-    });
-    book.adopt(seen, [...seen.bands.keys()], [...seen.sheets.keys()]);
   }
 
   get #ending(): SearchEnding {
