@@ -51,9 +51,8 @@ export class RoughPricer implements PatternPricer {
 
   price(values: ArrayLike<number>, coin: number): PricedPatterns {
     const best = this.#boxes.map((box, index) => {
-      if (this.#over())
-        return { worth: worthByArea(box, values, this.#rule, coin), part: undefined };
-      return this.#best(box, index, values, coin);
+      if (!this.#over()) return this.#best(box, index, values, coin);
+      return { worth: worthByArea(box, values, this.#rule, coin), part: undefined };
     });
     return {
       worth: best.map(({ worth }) => worth),
@@ -81,8 +80,9 @@ export class RoughPricer implements PatternPricer {
     if (kept <= 0) return bare;
     // A piece is worth its value less that of its metal, on top of the whole box.
     const less = Float64Array.from(values);
-    for (const [piece, area] of this.#areas)
+    for (const [piece, area] of this.#areas) {
       less[piece] = Math.max(0, less[piece] - area * perTick);
+    }
     const credited = (solver.solve(less, 0) + kept) * (1 + ROUNDING);
     return credited > bare.worth ? { worth: credited, part: loosePartOf(solver) } : bare;
   }

@@ -12,8 +12,8 @@ const SHARE_IN_TWO_STAGES = 0.5;
 const SHARE_TO_BEGIN_IN_TWO_STAGES = 0.4;
 
 /**
- * Plans of a simpler problem, which are plans of the problem itself: a good one is had so long before
- * the linear plan of all patterns.
+ * Plans of a simpler problem, which are plans of the problem itself: that is how a good
+ * one is had long before the linear plan of all patterns.
  */
 export class SimplerPlans {
   readonly #ground: SearchGround;

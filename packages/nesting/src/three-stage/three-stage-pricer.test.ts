@@ -33,7 +33,7 @@ describe('ThreeStagePricer', () => {
     );
   });
 
-  it('finds patterns that are worth what it says where few heights of bands are tried', () => {
+  it('finds patterns that are worth what it says where few sizes of bands and sections are tried', () => {
     const seen = { all: 0, less: 0 };
     fc.assert(
       fc.property(

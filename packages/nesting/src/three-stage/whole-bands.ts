@@ -65,8 +65,8 @@ export class WholeBands implements BoxSolver {
       this.#remnants = new RemnantTable(length, width, limits.kerf, rule);
     }
     this.#reach = limits.longestCut + limits.kerf;
-    this.#lays = grouped(laysWithin(box), (lay) => lay.width);
     const lays = laysWithin(box);
+    this.#lays = grouped(lays, (lay) => lay.width);
     const tried = (extents: readonly number[], breadth: number, few: boolean) =>
       few ? triedExtents(extents, breadth, limits) : new Uint8Array(breadth + 1).fill(1);
     const few = sizes === 'few';
