@@ -1,9 +1,9 @@
 import type { BandBook } from '../master/band-book.js';
 import type { BandDuals } from '../master/band-master.js';
+import { type BandPlace, bandPlaces } from './band-places.js';
+import { fillPlaces } from './fill-places.js';
 import type { SearchGround } from './ground.js';
 import { withLikelyBands } from './likely-bands.js';
-import { leastFirst, reducedCosts } from './reduced-costs.js';
-import { solveWholeBands } from './whole-bands-master.js';
 
 export interface FillRequest {
   readonly book: BandBook;
@@ -25,8 +25,8 @@ export interface FilledSlots {
 const MOST_OF_SLOT = 1_000;
 /** What share of the room a band may use up: bands that use up more are hardly ever of use. */
 const SHARES = [0.2, 0.3, 0.5];
-/** Bands that the integer master works with at most, and nodes it may take each time. */
-const BANDS = 2_500;
+/** Places of bands that the integer master works with at most, and nodes it may take each time. */
+const PLACES = 2_500;
 const NODES = 200;
 const EPSILON = 1e-9;
 
@@ -43,29 +43,42 @@ export async function fillSlots(
 ): Promise<FilledSlots | 'none' | undefined> {
   const { deadline } = ground;
   const { room } = request;
-  const { book, costs, slots } = listed(ground, request);
+  const { book, duals, slots } = listed(ground, request);
+  const all = bandPlaces(book, slots, duals, Math.max(...SHARES) * room + EPSILON);
   let tried = 0;
   for (const share of SHARES) {
-    const within = costs.map((cost) =>
-      cost <= share * room + EPSILON ? cost : Number.POSITIVE_INFINITY,
-    );
-    const bands = leastFirst(within, BANDS);
-    if (bands.length === tried) continue;
+    const places = all
+      .filter(({ loss }) => loss <= share * room + EPSILON)
+      .sort((a, b) => a.loss - b.loss || a.slot - b.slot || a.band - b.band)
+      .slice(0, PLACES);
+    if (places.length === tried) continue;
     if (deadline.left() <= 0) return undefined;
-    tried = bands.length;
-    const open = { book, bands, slots, demand: ground.demand };
-    const answer = await solveWholeBands(ground, open, { nodes: NODES });
-    if (typeof answer !== 'string') return { book, bands: answer.bands };
+    tried = places.length;
+    const answer = await fillPlaces(ground, { places, slots, duals, room, nodes: NODES });
     if (answer === 'stopped') return undefined;
+    if (answer !== 'infeasible') return { book, bands: countsOfBands(book, places, answer) };
   }
   return 'none';
 }
 
-/** All bands that may use up as much, what each of them loses, and the slots of their book. */
+/** By band of the book, how many there are in all its places. */
+function countsOfBands(
+  book: BandBook,
+  places: readonly BandPlace[],
+  numbers: readonly number[],
+): readonly number[] {
+  const counts = book.bands.map(() => 0);
+  places.forEach(({ band }, place) => {
+    counts[band] += numbers[place];
+  });
+  return counts;
+}
+
+/** A book with all bands that may use up as much, what its slots are worth and how many there are. */
 function listed(
   ground: SearchGround,
   { book: known, slots, duals, room }: FillRequest,
-): { readonly book: BandBook; readonly costs: readonly number[]; readonly slots: number[] } {
+): { readonly book: BandBook; readonly duals: BandDuals; readonly slots: readonly number[] } {
   const listing = { most: MOST_OF_SLOT, short: room * Math.max(...SHARES) };
   const book = withLikelyBands(ground, known, ground.demand, duals, listing);
   const worth = book.slots.map(() => 0);
@@ -76,6 +89,5 @@ function listed(
     worth[here] = duals.slots[index] ?? 0;
     counts[here] = slots[index] ?? 0;
   });
-  const { bands } = reducedCosts(book, { ...duals, slots: worth }, (_, copies) => copies);
-  return { book, costs: bands, slots: counts };
+  return { book, duals: { ...duals, slots: worth }, slots: counts };
 }

@@ -63,9 +63,8 @@ function rowFault(
   });
   const missed = model.rows.findIndex((row, i) => {
     const slack = integer ? 0 : TOLERANCE * Math.max(1, Math.abs(row.bound));
-    return row.sense === 'at least'
-      ? activity[i] < row.bound - slack
-      : activity[i] > row.bound + slack;
+    const tooLittle = row.sense !== 'at most' && activity[i] < row.bound - slack;
+    return tooLittle || (row.sense !== 'at least' && activity[i] > row.bound + slack);
   });
   if (missed < 0) return undefined;
   const row = model.rows[missed];

@@ -25,8 +25,8 @@ export async function loadHighsEngine(): Promise<Engine> {
 }
 
 function openSession(highs: Highs, rows: readonly LinearRow[]): Session {
-  const lowerOf = (row: LinearRow) => (row.sense === 'at least' ? row.bound : -highs.infinity);
-  const upperOf = (row: LinearRow) => (row.sense === 'at most' ? row.bound : highs.infinity);
+  const lowerOf = (row: LinearRow) => (row.sense === 'at most' ? -highs.infinity : row.bound);
+  const upperOf = (row: LinearRow) => (row.sense === 'at least' ? highs.infinity : row.bound);
   const senses = rows.map((row) => row.sense);
   const model = highs.createModel({
     numCols: 0,

@@ -38,9 +38,7 @@ function openSession(opened: readonly LinearRow[]): Session {
     }
     const dual = runModel(dualModel(rows, columns, limits));
     if (!dual.feasible) return { status: 'stopped', objective: primal.result, values };
-    const duals = rows.map((row, index) =>
-      row.sense === 'at least' ? numberAt(dual, `r${index}`) : -numberAt(dual, `r${index}`),
-    );
+    const duals = rows.map((_, index) => numberAt(dual, `r${index}`) - numberAt(dual, `n${index}`));
     return { status: 'optimal', objective: primal.result, values, duals };
   }
 
@@ -63,9 +61,14 @@ function primalModel(
   columns: readonly LinearColumn[],
   limits: SolveLimits,
 ): TextModel {
-  const constraints: Record<string, { min?: number; max?: number }> = {};
-  rows.forEach((row, index) => {
-    constraints[`r${index}`] = row.sense === 'at least' ? { min: row.bound } : { max: row.bound };
+  const constraints: Record<string, { min?: number; max?: number; equal?: number }> = {};
+  rows.forEach(({ sense, bound }, index) => {
+    constraints[`r${index}`] =
+      sense === 'exactly'
+        ? { equal: bound }
+        : sense === 'at least'
+          ? { min: bound }
+          : { max: bound };
   });
   const variables: Record<string, Record<string, number>> = {};
   const ints: Record<string, 1> = {};
@@ -95,7 +98,10 @@ function primalModel(
   };
 }
 
-/** max b'y: a variable for each row and each bound, a constraint for each column. */
+/**
+ * max b'y: variables for each row and each bound, a constraint for each column. What a row's
+ * multiplier is above 0 is `r`, what it is below is `n`; a row of one sense has only one of them.
+ */
 function dualModel(
   rows: readonly LinearRow[],
   columns: readonly LinearColumn[],
@@ -103,14 +109,16 @@ function dualModel(
 ): TextModel {
   const constraints: Record<string, { max: number }> = {};
   const variables: Record<string, Record<string, number>> = {};
-  rows.forEach((row, index) => {
-    variables[`r${index}`] = { gain: row.sense === 'at least' ? row.bound : -row.bound };
+  rows.forEach(({ sense, bound }, index) => {
+    if (sense !== 'at most') variables[`r${index}`] = { gain: bound };
+    if (sense !== 'at least') variables[`n${index}`] = { gain: -bound };
   });
   columns.forEach((column, index) => {
     constraints[`c${index}`] = { max: column.cost };
     column.rows.forEach((row, k) => {
-      const sign = rows[row].sense === 'at least' ? 1 : -1;
-      variables[`r${row}`][`c${index}`] = sign * column.coefficients[k];
+      const { sense } = rows[row];
+      if (sense !== 'at most') variables[`r${row}`][`c${index}`] = column.coefficients[k];
+      if (sense !== 'at least') variables[`n${row}`][`c${index}`] = -column.coefficients[k];
     });
     if (Number.isFinite(column.upper)) {
       variables[`u${index}`] = { gain: -column.upper, [`c${index}`]: -1 };

@@ -17,7 +17,7 @@ export interface LinearColumn {
 }
 
 export interface LinearRow {
-  readonly sense: 'at least' | 'at most';
+  readonly sense: 'at least' | 'at most' | 'exactly';
   readonly bound: number;
 }
 
@@ -55,8 +55,8 @@ export type Answer =
       readonly values: readonly number[];
       /**
        * One for each row: by how much the objective rises with the row's bound.
-       * At least 0 for `at least` rows, at most 0 for `at most` rows. Empty for
-       * integer solves.
+       * At least 0 for `at least` rows, at most 0 for `at most` rows, of any sign for
+       * `exactly`. Empty for integer solves.
        */
       readonly duals: readonly number[];
     }
