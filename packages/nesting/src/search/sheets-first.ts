@@ -1,5 +1,6 @@
 import type { BandBook } from '../master/band-book.js';
 import { kindsWanted } from '../master/kinds-wanted.js';
+import { ByTurns } from './by-turns.js';
 import type { SearchGround } from './ground.js';
 import type { Incumbent } from './incumbent.js';
 import type { Partial, RefillGuide } from './refill.js';
@@ -17,12 +18,14 @@ export interface LinearPlan {
 /** Whole numbers of so few sheets may be so far from the linear plan that other patterns suit them. */
 const FEW_SHEETS = 40;
 
-/** With room for less than so many spare pieces, whole bands are sought by exact means first. */
-const LITTLE_ROOM = 0.5;
+/** So many spare pieces may lack of sheets, since more bands may suit them than they were sought with. */
+const MAY_LACK = 0.3;
 /** How often bands are decimated of the same sheets that whole bands are likely to fill. */
 const TRIES_BY_DECIMATION = 3;
 /** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
 const VAIN_BY_ROOM = 2;
+/** Ways to seek sheets: those that whole bands are likely to fill, or those that leave much room. */
+const WAYS = ['likely', 'room'] as const;
 /** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
 const MANY_SPARE = 3;
 /** What share of it is enough, and how often the cost is raised until there is so much. */
@@ -49,8 +52,8 @@ export class SheetsFirst {
   #spare = MANY_SPARE;
   /** Plans in a row that lacked a piece. */
   #vain = 0;
-  /** Whether sheets that whole bands are likely to fill are sought next, once plans were in vain. */
-  #byEntropy = true;
+  /** Which sheets are sought next, once plans were in vain. */
+  #turns = new ByTurns();
 
   constructor(
     ground: SearchGround,
@@ -73,11 +76,11 @@ export class SheetsFirst {
    * time. It aims the higher the better the plan is by now.
    */
   async plan(): Promise<Partial | undefined> {
-    const target = await this.#target();
-    const partial = await this.#planFor(target);
+    const partial = await this.#planFor(await this.#target());
     const found = partial?.missing === 0;
     this.#spare *= found ? AFTER_SUCCESS : AFTER_FAILURE;
     this.#vain = found ? 0 : this.#vain + 1;
+    if (found) this.#turns = new ByTurns();
     return partial;
   }
 
@@ -96,25 +99,24 @@ export class SheetsFirst {
   }
 
   async #planFor(target: number): Promise<Partial | undefined> {
-    const plan = await this.#seek(target);
-    // Where one way of seeking sheets finds none that bands nearly fill, the other may.
-    if (plan === undefined && this.#vain >= VAIN_BY_ROOM) this.#byEntropy = !this.#byEntropy;
-    return plan;
-  }
-
-  async #seek(target: number): Promise<Partial | undefined> {
     const settling = await this.#settling(target);
-    const byEntropy = this.#vain >= VAIN_BY_ROOM && this.#byEntropy;
-    const likely = byEntropy ? await settling?.settleLikely(this.#random) : undefined;
+    const way = this.#vain < VAIN_BY_ROOM ? 'room' : WAYS[this.#turns.next];
+    const likely = way === 'likely' ? await settling?.settleLikely(this.#random) : undefined;
     const sheets = likely ?? (await settling?.settle(this.#random));
     this.#incumbent.tell('local search');
+    if (this.#vain >= VAIN_BY_ROOM) {
+      if (way === 'likely') this.#turns.tried(0, likely?.room);
+      if (likely === undefined) this.#turns.tried(1, sheets?.room);
+    }
     if (sheets === undefined || this.#left() <= 0) return undefined;
     // What lacks a piece is of no use where the next sheet would make it cost as much as the best.
-    if (sheets.room < 0 && target >= this.#incumbent.target) return undefined;
+    const last = target >= this.#incumbent.target;
+    if (last && sheets.room * this.#kinds < -MAY_LACK) return undefined;
     const bands = await BandSettling.open(this.#ground, this.#request(target), sheets);
     if (bands === undefined) return undefined;
     try {
-      return await (likely === undefined ? this.#settle(bands) : this.#decimate(bands));
+      if (last && bands.room < 0) return undefined;
+      return await this.#settle(bands, likely !== undefined);
     } finally {
       bands.close();
     }
@@ -128,11 +130,15 @@ export class SheetsFirst {
     return this.#settlings.get(target);
   }
 
-  /** By integer masters where there is little room; else by decimation, and by linear plans where there is more. */
-  async #settle(bands: BandSettling): Promise<Partial | undefined> {
-    const filled = bands.room * this.#kinds < LITTLE_ROOM ? await bands.fill() : undefined;
+  /**
+   * By integer masters where there is little room; else by decimation, and by linear plans where there is more.
+   * @param likely whether whole bands are likely to fill the sheets
+   */
+  async #settle(bands: BandSettling, likely: boolean): Promise<Partial | undefined> {
+    const filled = bands.tight ? await bands.fill() : undefined;
     if (filled === 'none') return undefined;
     if (filled !== undefined) return filled;
+    if (likely) return this.#decimate(bands);
     if (bands.room <= 0) return bands.settle(this.#random);
     const decimated = await this.#decimate(bands, 1);
     if (decimated?.missing === 0) return decimated;
