@@ -27,7 +27,7 @@ const MOST_OF_SLOT = 1_000;
 const SHARES = [0.2, 0.3, 0.5];
 /** Places of bands that the integer master works with at most, and nodes it may take each time. */
 const PLACES = 2_500;
-const NODES = 200;
+const NODES = 10;
 const EPSILON = 1e-9;
 
 /**

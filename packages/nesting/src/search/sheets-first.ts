@@ -18,10 +18,12 @@ export interface LinearPlan {
 /** Whole numbers of so few sheets may be so far from the linear plan that other patterns suit them. */
 const FEW_SHEETS = 40;
 
+/** With room for less than so many spare pieces, decimation hardly ever finds whole bands. */
+const LITTLE_ROOM = 0.5;
 /** So many spare pieces may lack of sheets, since more bands may suit them than they were sought with. */
 const MAY_LACK = 0.3;
 /** How often bands are decimated of the same sheets that whole bands are likely to fill. */
-const TRIES_BY_DECIMATION = 3;
+const TRIES = 3;
 /** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
 const VAIN_BY_ROOM = 2;
 /** Ways to seek sheets: those that whole bands are likely to fill, or those that leave much room. */
@@ -115,6 +117,7 @@ export class SheetsFirst {
     const bands = await BandSettling.open(this.#ground, this.#request(target), sheets);
     if (bands === undefined) return undefined;
     try {
+      if (likely === undefined) settling?.learn(bands.broken);
       if (last && bands.room < 0) return undefined;
       return await this.#settle(bands, likely !== undefined);
     } finally {
@@ -131,24 +134,31 @@ export class SheetsFirst {
   }
 
   /**
-   * By integer masters where there is little room; else by decimation, and by linear plans where there is more.
+   * By exact means where there is room for less than a spare piece, which decimation finds sooner
+   * where there is not so little; by linear plans where there is more.
    * @param likely whether whole bands are likely to fill the sheets
    */
   async #settle(bands: BandSettling, likely: boolean): Promise<Partial | undefined> {
-    const filled = bands.tight ? await bands.fill() : undefined;
-    if (filled === 'none') return undefined;
-    if (filled !== undefined) return filled;
-    if (likely) return this.#decimate(bands);
-    if (bands.room <= 0) return bands.settle(this.#random);
-    const decimated = await this.#decimate(bands, 1);
+    const { tight, room } = bands;
+    if (room <= 0) return bands.settle(this.#random);
+    const little = room * this.#kinds < LITTLE_ROOM;
+    const decimated = little
+      ? undefined
+      : await this.#decimate(bands, likely && !tight ? TRIES : 1);
     if (decimated?.missing === 0) return decimated;
-    const best = bands.tight ? decimated : await bands.settle(this.#random);
+    if (tight) {
+      const filled = await bands.fill();
+      if (filled === 'none') return undefined;
+      return filled ?? (little ? this.#decimate(bands, 1) : decimated);
+    }
+    if (likely) return decimated;
+    const best = await bands.settle(this.#random);
     if (best?.missing === 0 || decimated === undefined) return best;
     return fewerMissing(best, await this.#decimate(bands, 1));
   }
 
   /** The best of several tries; none after one that gives up, which the others would as well. */
-  async #decimate(bands: BandSettling, tries = TRIES_BY_DECIMATION): Promise<Partial | undefined> {
+  async #decimate(bands: BandSettling, tries = TRIES): Promise<Partial | undefined> {
     let best: Partial | undefined;
     for (let tried = 0; tried < tries && best?.missing !== 0 && this.#left() > 0; tried++) {
       const found = await bands.decimate(this.#random);
