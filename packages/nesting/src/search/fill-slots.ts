@@ -28,7 +28,8 @@ const SHARES = [0.2, 0.3, 0.5];
 /** Places of bands that the integer master works with at most, and nodes it may take each time. */
 const PLACES = 2_500;
 const NODES = 10;
-const EPSILON = 1e-9;
+/** Multipliers come with eight decimals. */
+const EPSILON = 1e-6;
 
 /**
  * Whole bands in whole slots that give all the pieces, by integer masters over the bands

@@ -112,12 +112,6 @@ export class BandSettling {
     return this.room * kindsWanted(this.#ground.demand) < ENOUGH_ROOM;
   }
 
-  /** The bands of the linear plan, whole or broken. */
-  get broken(): { readonly book: BandBook; readonly bands: readonly number[] } {
-    const amounts = this.#start.bands;
-    return { book: this.#book, bands: [...amounts.keys()].filter((band) => amounts[band] > 0) };
-  }
-
   close(): void {
     this.#master.close();
   }

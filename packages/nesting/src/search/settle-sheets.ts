@@ -80,9 +80,6 @@ export class SheetSettling {
   /** Sheets whose room is known and that were not given yet, and those that were. */
   #known: readonly SheetsWithRoom[] = [];
   #given: SheetsWithRoom[] = [];
-  /** Sheets whose bands could be learnt from, and how many these must be for the next lesson. */
-  #lessons = 0;
-  #nextLesson = 1;
 
   private constructor(
     ground: SearchGround,
@@ -174,20 +171,6 @@ export class SheetSettling {
     if (best === undefined) return undefined;
     this.#given.push(best);
     return this.#settled(this.#book, best);
-  }
-
-  /**
-   * Takes in bands that suit sheets it gave, since they may suit others; what it knew of rooms
-   * is forgotten for them, so that it waits for as many as it learnt from before.
-   */
-  learn({ book, bands }: { readonly book: BandBook; readonly bands: readonly number[] }): void {
-    if (++this.#lessons < this.#nextLesson) return;
-    const before = this.#book.bands.length;
-    this.#book.adopt(book, bands, []);
-    if (this.#book.bands.length === before) return;
-    this.#nextLesson = 2 * this.#lessons;
-    this.#search = new RoomSearch(this.#ground, this.#book, this.#amounts);
-    this.#known = [];
   }
 
   /** @returns whether there are more patterns to choose from now */

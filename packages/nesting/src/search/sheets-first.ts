@@ -117,7 +117,6 @@ export class SheetsFirst {
     const bands = await BandSettling.open(this.#ground, this.#request(target), sheets);
     if (bands === undefined) return undefined;
     try {
-      if (likely === undefined) settling?.learn(bands.broken);
       if (last && bands.room < 0) return undefined;
       return await this.#settle(bands, likely !== undefined);
     } finally {

@@ -44,6 +44,17 @@ describe('checkAnswer', () => {
     expect(checked).toHaveProperty('why', expect.stringContaining(why));
   });
 
+  it.each([1, 3])('rejects an answer that is off a row to be met exactly (%i)', (value) => {
+    const exact: LinearModel = {
+      rows: [{ sense: 'exactly', bound: 2 }],
+      columns: [{ cost: 1, upper: 9, rows: [0], coefficients: [1] }],
+    };
+    expect(checkAnswer(exact, optimal([2], 2), true).status).toBe('optimal');
+    const checked = checkAnswer(exact, optimal([value], value), true);
+    expect(checked).toHaveProperty('why', expect.stringContaining('must be exactly 2'));
+    expect(checkAnswer(exact, optimal([value], value, [1]), false).status).toBe('rejected');
+  });
+
   it('rejects a linear answer that misses a row, and one without duals', () => {
     expect(checkAnswer(model, optimal([1.4, 2], 15, [2.5, 4, 0]), false).status).toBe('rejected');
     expect(checkAnswer(model, optimal([1.5, 2], 15.5, []), false).status).toBe('rejected');

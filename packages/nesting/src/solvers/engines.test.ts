@@ -4,32 +4,38 @@ import { checkAnswer } from './check-answer.js';
 import { type Engines, Master } from './engine-choice.js';
 import { loadHighsEngine } from './highs-engine.js';
 import { javascriptEngine } from './javascript-engine.js';
-import type { Answer, Engine, LinearModel, SolveLimits } from './linear-model.js';
+import type { Answer, Engine, LinearModel, LinearRow, SolveLimits } from './linear-model.js';
 
 /** Covering problems like small cutting masters: demands, patterns, some limits. */
-const coveringModel: fc.Arbitrary<LinearModel> = fc
-  .record({ rows: fc.integer({ min: 1, max: 6 }), columns: fc.integer({ min: 1, max: 14 }) })
-  .chain(({ rows, columns }) =>
-    fc.record({
-      rows: fc.array(fc.record({ sense: fc.constant('at least' as const), bound: fc.nat(20) }), {
-        minLength: rows,
-        maxLength: rows,
+const coveringModel = modelOf('at least');
+/** The same with rows of every sense. */
+const anyModel = modelOf('at least', 'at most', 'exactly');
+
+function modelOf(...senses: readonly LinearRow['sense'][]): fc.Arbitrary<LinearModel> {
+  return fc
+    .record({ rows: fc.integer({ min: 1, max: 6 }), columns: fc.integer({ min: 1, max: 14 }) })
+    .chain(({ rows, columns }) =>
+      fc.record({
+        rows: fc.array(fc.record({ sense: fc.constantFrom(...senses), bound: fc.nat(20) }), {
+          minLength: rows,
+          maxLength: rows,
+        }),
+        columns: fc.array(
+          fc
+            .record({
+              cost: fc.integer({ min: 1, max: 9 }),
+              upper: fc.constantFrom(Number.POSITIVE_INFINITY, 3, 8),
+              entries: fc.array(fc.nat(4), { minLength: rows, maxLength: rows }),
+            })
+            .map(({ cost, upper, entries }) => {
+              const used = entries.flatMap((value, row) => (value > 0 ? [row] : []));
+              return { cost, upper, rows: used, coefficients: used.map((row) => entries[row]) };
+            }),
+          { minLength: columns, maxLength: columns },
+        ),
       }),
-      columns: fc.array(
-        fc
-          .record({
-            cost: fc.integer({ min: 1, max: 9 }),
-            upper: fc.constantFrom(Number.POSITIVE_INFINITY, 3, 8),
-            entries: fc.array(fc.nat(4), { minLength: rows, maxLength: rows }),
-          })
-          .map(({ cost, upper, entries }) => {
-            const used = entries.flatMap((value, row) => (value > 0 ? [row] : []));
-            return { cost, upper, rows: used, coefficients: used.map((row) => entries[row]) };
-          }),
-        { minLength: columns, maxLength: columns },
-      ),
-    }),
-  );
+    );
+}
 
 function solveWith(engine: Engine, model: LinearModel, limits: SolveLimits): Answer {
   const session = engine.open(model.rows);
@@ -80,16 +86,17 @@ describe('the engines', () => {
 
   it.each([true, false])('agree on status and objective (integer: %s)', (integer) => {
     fc.assert(
-      fc.property(coveringModel, (model) => {
+      fc.property(anyModel, (model) => {
         expectToAgree(highs, model, integer);
       }),
-      { numRuns: 150 },
+      { numRuns: 300 },
     );
   });
 
   it('give duals of the right sign that prove the objective', () => {
+    const signs = { above: 0, below: 0 };
     fc.assert(
-      fc.property(coveringModel, fc.boolean(), (model, small) => {
+      fc.property(anyModel, fc.boolean(), (model, small) => {
         const engine = small ? javascriptEngine : highs;
         const answer = solveWith(engine, model, { integer: false, seconds: 5 });
         if (answer.status !== 'optimal') return;
@@ -103,11 +110,18 @@ describe('the engines', () => {
           const gain = Math.max(0, worth - column.cost);
           if (gain > 1e-7) proven -= gain * column.upper;
         }
-        expect(answer.duals.every((dual) => dual >= -1e-7)).toBe(true);
+        for (const [i, { sense }] of model.rows.entries()) {
+          if (sense !== 'at most') signs.above = Math.max(signs.above, answer.duals[i]);
+          if (sense === 'exactly') signs.below = Math.min(signs.below, answer.duals[i]);
+          if (sense === 'at least') expect(answer.duals[i]).toBeGreaterThanOrEqual(-1e-7);
+          if (sense === 'at most') expect(answer.duals[i]).toBeLessThanOrEqual(1e-7);
+        }
         expect(proven).toBeCloseTo(answer.objective, 5);
       }),
-      { numRuns: 150 },
+      { numRuns: 400 },
     );
+    expect(signs.above).toBeGreaterThan(0);
+    expect(signs.below).toBeLessThan(0);
   });
 
   it('HiGHS goes on from a solved model when columns are added', () => {
