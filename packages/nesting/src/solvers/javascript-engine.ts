@@ -14,6 +14,9 @@ const solver = solverModule as unknown as typeof solverModule.default;
 
 type TextModel = Parameters<typeof solver.Solve>[0];
 
+/** What its models call the bound of a row. */
+const BOUNDS = { 'at least': 'min', 'at most': 'max', exactly: 'equal' } as const;
+
 /**
  * The pure JavaScript solver: it starts at once and runs everywhere. It gives
  * no duals, so those of a linear solve come from solving the dual model.
@@ -63,12 +66,7 @@ function primalModel(
 ): TextModel {
   const constraints: Record<string, { min?: number; max?: number; equal?: number }> = {};
   rows.forEach(({ sense, bound }, index) => {
-    constraints[`r${index}`] =
-      sense === 'exactly'
-        ? { equal: bound }
-        : sense === 'at least'
-          ? { min: bound }
-          : { max: bound };
+    constraints[`r${index}`] = { [BOUNDS[sense]]: bound };
   });
   const variables: Record<string, Record<string, number>> = {};
   const ints: Record<string, 1> = {};
