@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { addBand } from './add-band.test.support.js';
 import { bandPlaces } from './band-places.js';
+import { groundOfOneSlot } from './one-slot.test.support.js';
 import { planOfTwoSlots } from './two-slots.test.support.js';
 
 describe('places of bands', () => {
@@ -44,5 +46,19 @@ describe('places of bands', () => {
     expect(seen.own).toBeGreaterThan(50);
     expect(seen.wider).toBeGreaterThan(20);
     expect(seen.lossy).toBeGreaterThan(50);
+  });
+
+  it('have the same pieces once in a slot, whichever slot these were listed in', () => {
+    const lengths = [40, 30];
+    const ground = groundOfOneSlot([100, 13], lengths, [5, 5]);
+    const book = ground.newBook();
+    addBand(book, lengths, [1, 2], 10);
+    addBand(book, lengths, [1, 2], 13);
+    const duals = { pieces: [2, 1], slots: [4, 5], classes: [], caps: [] };
+    const places = bandPlaces(book, [3, 3], duals, 1);
+    expect(places.map(({ slot, loss }) => [slot, loss])).toEqual([
+      [0, 0],
+      [1, 1],
+    ]);
   });
 });

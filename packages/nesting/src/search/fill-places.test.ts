@@ -46,7 +46,9 @@ describe('whole bands in their places', () => {
           const { ground, book, bands, slots, duals, room } = plan;
           // No plan has a band that loses more than there is room for.
           const places = bandPlaces(book, slots, duals, room + 1e-6);
-          const numbers = await fillPlaces(ground, { places, slots, duals, room, nodes: NODES });
+          // A slot that no band is worth lying in, as small offcuts have.
+          const idle = { slots: [...slots, 1], duals: { ...duals, slots: [...duals.slots, 0] } };
+          const numbers = await fillPlaces(ground, { places, ...idle, room, nodes: NODES });
           if (duals.pieces.some((worth) => worth > room + 1e-6)) seen.exact++;
           if (numbers === 'stopped') throw new Error('so few places are tried whole');
           if (numbers === 'infeasible') {
