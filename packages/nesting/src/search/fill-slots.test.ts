@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BandMaster } from '../master/band-master.js';
 import { addBand } from './add-band.test.support.js';
 import { fillSlots } from './fill-slots.js';
+import { firstWithRoom } from './first-with-room.test.support.js';
 import { groundOfOneSlot } from './one-slot.test.support.js';
 
 const LENGTH = 100;
@@ -26,31 +26,15 @@ async function planned(lengths: Copies, quantities: Copies) {
   const all = everyBand(lengths, quantities);
   const book = ground.newBook();
   for (const copies of all) addBand(book, lengths, copies, WIDTH);
-  const master = new BandMaster({
-    demand: ground.demand,
-    classes: [],
-    objective: { cost: undefined, caps: [] },
-    spare: ground.demand.map(() => 1),
-    book,
-    engines: ground.engines,
+  const choices = Array.from({ length: MOST_SLOTS }, (_, fewer) => [fewer + 1]);
+  const plan = await firstWithRoom(ground, book, choices);
+  if (plan === undefined) return undefined;
+  // As after column generation, not all bands are known.
+  const known = ground.newBook();
+  all.forEach((copies, band) => {
+    if (plan.bands[band] > 0) addBand(known, lengths, copies, WIDTH);
   });
-  try {
-    master.addFromBook([], undefined);
-    for (let slots = 1; slots <= MOST_SLOTS; slots++) {
-      master.setNeeded(0, -slots);
-      const answer = await master.solve({ integer: false, seconds: 10 });
-      if (typeof answer === 'string' || answer.duals === undefined || answer.cost >= 0) continue;
-      // As after column generation, not all bands are known.
-      const known = ground.newBook();
-      all.forEach((copies, band) => {
-        if (answer.bands[band] > 0) addBand(known, lengths, copies, WIDTH);
-      });
-      return { ground, all, known, slots, duals: answer.duals, room: -answer.cost };
-    }
-    return undefined;
-  } finally {
-    master.close();
-  }
+  return { ground, all, known, slots: plan.slots[0], duals: plan.duals, room: plan.room };
 }
 
 /** All bands that fit the length, with no more of a piece in one than are wanted. */

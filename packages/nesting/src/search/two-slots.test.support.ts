@@ -1,6 +1,6 @@
-import { BandMaster } from '../master/band-master.js';
 import { seededRandom } from '../random.js';
 import { addBand } from './add-band.test.support.js';
+import { firstWithRoom } from './first-with-room.test.support.js';
 import { groundOfOneSlot } from './one-slot.test.support.js';
 
 export type Copies = readonly number[];
@@ -52,25 +52,7 @@ export async function planOfTwoSlots(
   const book = ground.newBook();
   for (const copies of bands.narrow) addBand(book, lengths, copies, NARROW);
   for (const copies of bands.wide) addBand(book, lengths, copies, WIDE);
-  const master = new BandMaster({
-    demand: ground.demand,
-    classes: [],
-    objective: { cost: undefined, caps: [] },
-    spare: ground.demand.map(() => 1),
-    book,
-    engines: ground.engines,
-  });
-  try {
-    master.addFromBook([], undefined);
-    for (let narrowSlots = 0; narrowSlots <= MOST_SLOTS; narrowSlots++) {
-      const slots = [narrowSlots, wideSlots];
-      for (const [slot, count] of slots.entries()) master.setNeeded(slot, -count);
-      const answer = await master.solve({ integer: false, seconds: 10 });
-      if (typeof answer === 'string' || answer.duals === undefined || answer.cost >= 0) continue;
-      return { ground, book, bands, slots, duals: answer.duals, room: -answer.cost };
-    }
-    return undefined;
-  } finally {
-    master.close();
-  }
+  const choices = Array.from({ length: MOST_SLOTS + 1 }, (_, narrow) => [narrow, wideSlots]);
+  const plan = await firstWithRoom(ground, book, choices);
+  return plan && { ground, book, bands, slots: plan.slots, duals: plan.duals, room: plan.room };
 }
