@@ -4,7 +4,7 @@ import { ByTurns } from './by-turns.js';
 
 /** The ways tried, where each brings what is told. */
 function tried(times: number, brings: (way: 0 | 1, time: number) => number | undefined) {
-  const turns = new ByTurns();
+  const turns = new ByTurns<0 | 1>(0, 1);
   return Array.from({ length: times }, (_, time) => {
     const way = turns.next;
     turns.tried(way, brings(way, time));

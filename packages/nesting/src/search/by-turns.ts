@@ -2,7 +2,7 @@
 const NEW = 0.5;
 const LONGEST = 16;
 
-interface Way {
+interface State {
   /** The turn from which it may be tried again, and for how many it was put off last. */
   due: number;
   putOff: number;
@@ -14,29 +14,35 @@ interface Way {
  * Tries two ways by turns; the one that brings less than the other does on average is put off,
  * twice as long each time until it brings more again.
  */
-export class ByTurns {
-  readonly #ways: readonly [Way, Way] = [untried(), untried()];
+export class ByTurns<Way> {
+  readonly #ways: readonly [Way, Way];
+  readonly #states: readonly [State, State] = [untried(), untried()];
   #turn = 0;
 
+  /** @param first the one that is tried first, and where both are due */
+  constructor(first: Way, second: Way) {
+    this.#ways = [first, second];
+  }
+
   /** The way that is to be tried now. */
-  get next(): 0 | 1 {
-    const [first, second] = this.#ways;
-    return second.due < first.due ? 1 : 0;
+  get next(): Way {
+    const [first, second] = this.#states;
+    return this.#ways[second.due < first.due ? 1 : 0];
   }
 
   /** @param brought what trying the way brought; undefined where that was nothing */
-  tried(index: 0 | 1, brought: number | undefined): void {
-    const way = this.#ways[index];
-    const other = this.#ways[1 - index].mean;
+  tried(way: Way, brought: number | undefined): void {
+    const [first, second] = this.#states;
+    const [state, { mean: other }] = way === this.#ways[0] ? [first, second] : [second, first];
     const less = brought === undefined || (other !== undefined && brought < other);
     this.#turn++;
-    way.putOff = less ? Math.min(LONGEST, 2 * way.putOff) : 1;
-    way.due = this.#turn + way.putOff;
+    state.putOff = less ? Math.min(LONGEST, 2 * state.putOff) : 1;
+    state.due = this.#turn + state.putOff;
     if (brought === undefined) return;
-    way.mean = way.mean === undefined ? brought : way.mean + NEW * (brought - way.mean);
+    state.mean = state.mean === undefined ? brought : state.mean + NEW * (brought - state.mean);
   }
 }
 
-function untried(): Way {
+function untried(): State {
   return { due: 0, putOff: 1, mean: undefined };
 }

@@ -26,8 +26,6 @@ const MAY_LACK = 0.3;
 const TRIES = 3;
 /** After so many plans in vain, sheets are sought that whole bands are likely to fill, which takes longer. */
 const VAIN_BY_ROOM = 2;
-/** Ways to seek sheets: those that whole bands are likely to fill, or those that leave much room. */
-const WAYS = ['likely', 'room'] as const;
 /** With room for so many spare pieces in the linear plan, sheets and bands can mostly be settled. */
 const MANY_SPARE = 3;
 /** What share of it is enough, and how often the cost is raised until there is so much. */
@@ -54,8 +52,7 @@ export class SheetsFirst {
   #spare = MANY_SPARE;
   /** Plans in a row that lacked a piece. */
   #vain = 0;
-  /** Which sheets are sought next, once plans were in vain. */
-  #turns = new ByTurns();
+  #turns = inTurn();
 
   constructor(
     ground: SearchGround,
@@ -82,7 +79,7 @@ export class SheetsFirst {
     const found = partial?.missing === 0;
     this.#spare *= found ? AFTER_SUCCESS : AFTER_FAILURE;
     this.#vain = found ? 0 : this.#vain + 1;
-    if (found) this.#turns = new ByTurns();
+    if (found) this.#turns = inTurn();
     return partial;
   }
 
@@ -102,13 +99,13 @@ export class SheetsFirst {
 
   async #planFor(target: number): Promise<Partial | undefined> {
     const settling = await this.#settling(target);
-    const way = this.#vain < VAIN_BY_ROOM ? 'room' : WAYS[this.#turns.next];
+    const way = this.#vain < VAIN_BY_ROOM ? 'room' : this.#turns.next;
     const likely = way === 'likely' ? await settling?.settleLikely(this.#random) : undefined;
     const sheets = likely ?? (await settling?.settle(this.#random));
     this.#incumbent.tell('local search');
     if (this.#vain >= VAIN_BY_ROOM) {
-      if (way === 'likely') this.#turns.tried(0, likely?.room);
-      if (likely === undefined) this.#turns.tried(1, sheets?.room);
+      if (way === 'likely') this.#turns.tried('likely', likely?.room);
+      if (likely === undefined) this.#turns.tried('room', sheets?.room);
     }
     if (sheets === undefined || this.#left() <= 0) return undefined;
     // What lacks a piece is of no use where the next sheet would make it cost as much as the best.
@@ -187,6 +184,11 @@ export class SheetsFirst {
   #left(): number {
     return this.#ground.deadline.left();
   }
+}
+
+/** What sheets are sought once plans were in vain: those that whole bands are likely to fill, or that leave much room. */
+function inTurn(): ByTurns<'likely' | 'room'> {
+  return new ByTurns<'likely' | 'room'>('likely', 'room');
 }
 
 /** Whether patterns are listed for settled numbers of sheets, so that the pool needs hold but few. */
